@@ -1,0 +1,342 @@
+/**
+ * The assessment: one plain serialisable object that the app, the sheets and `--json` all read. Every number is SI with
+ * its unit in the key (`_deg`, `_deg_s` and `_min` are the exceptions). A leaf without a valid answer is null, and a
+ * warning whose path names it says why. Nothing here is recomputed in a view.
+ */
+import type { Issue } from '../issue.ts'
+
+export type Point = readonly [number, number]
+export type Matrix3 = readonly [
+  readonly [number, number, number],
+  readonly [number, number, number],
+  readonly [number, number, number],
+]
+
+export interface Assessment {
+  readonly format: 'finwright/assessment'
+  readonly version: 1
+  readonly kind: 'can' | 'study'
+  readonly name: string
+  readonly note: string
+  /** First line of an answer, in words, per question. */
+  readonly answers: { readonly [question: string]: string }
+  readonly flight: FlightSection
+  readonly fin: FinSection
+  readonly structure: StructureSection
+  readonly flutter: FlutterSection
+  readonly strength: StrengthSection
+  readonly bond: BondSection
+  readonly roll: RollSection
+  readonly pattern: PatternSection
+  readonly nest: NestSection
+  readonly resin: ResinSection
+  readonly sources: readonly SourceNote[]
+  readonly warnings: readonly Issue[]
+}
+
+/** Where a number or a method comes from; the appendix of the package prints them. */
+export interface SourceNote {
+  /** Section of the assessment it serves. */
+  readonly section: string
+  readonly quantity: string
+  readonly value: string
+  readonly source: string
+  readonly confidence: string
+}
+
+export interface FlightSection {
+  readonly maximumMach: number | null
+  readonly maximumDynamicPressure_Pa: number | null
+  readonly maximumAltitude_m: number | null
+  readonly at: {
+    readonly maximumMach_s: number
+    readonly maximumDynamicPressure_s: number
+  } | null
+  readonly recovery: {
+    readonly temperature_K: number
+    readonly time_s: number
+    readonly glassTransition_K: number
+    readonly secondsAbove: number
+  } | null
+  readonly history: {
+    readonly time_s: readonly number[]
+    readonly altitude_m: readonly number[]
+    readonly speed_m_s: readonly number[]
+    readonly mach: readonly number[]
+    readonly dynamicPressure_Pa: readonly number[]
+    readonly density_kg_m3: readonly number[]
+  } | null
+}
+
+export interface FinSection {
+  readonly area_m2: number | null
+  readonly mass_kg: number | null
+  readonly thickness_m: { readonly root: number | null; readonly tip: number | null }
+  readonly laminates: readonly {
+    readonly region: string
+    readonly plies: number
+    readonly thickness_m: number
+    readonly bendingStiffness_Nm: Matrix3
+    /** Zero for a laminate that is balanced about its core; N. */
+    readonly couplingStiffness_N: Matrix3
+    readonly extensionalStiffness_N_m: Matrix3
+    readonly arealMass_kg_m2: number
+  }[]
+  /** Cured plies as computed, core outward. */
+  readonly plies: readonly {
+    readonly id: string
+    readonly thickness_m: number
+    readonly fibreFraction: number
+    readonly arealMass_kg_m2: number
+    readonly E1_Pa: number
+    readonly E2_Pa: number
+    readonly G12_Pa: number
+    readonly nu12: number
+  }[]
+}
+
+export interface StructureSection {
+  readonly modes: readonly { readonly frequency_Hz: number; readonly kind: string }[]
+  readonly tipLoad: {
+    readonly force_N: number
+    readonly deflection_m: number | null
+    readonly rootMoment_Nm: number | null
+  } | null
+  readonly mesh: { readonly nodes: number; readonly triangles: number } | null
+  /** For drawing: nodes, triangles and the deflection of each mode, largest 1. */
+  readonly shapes: {
+    readonly nodes_m: readonly Point[]
+    readonly triangles: readonly (readonly [number, number, number])[]
+    readonly deflection: readonly (readonly number[])[]
+  } | null
+}
+
+export interface BoundaryPoint {
+  readonly mach: number
+  readonly density_kg_m3: number
+  readonly speed_m_s: number | null
+  readonly dynamicPressure_Pa: number | null
+  readonly frequency_Hz: number | null
+  /** `piston theory, second order`, or `not determined` where no valid method answers. */
+  readonly method: string
+}
+
+export interface FlutterSection {
+  readonly boundary: readonly BoundaryPoint[]
+  readonly divergence: readonly BoundaryPoint[]
+  readonly margin: {
+    readonly speedRatio: number | null
+    readonly verdict: 'holds' | 'does not hold' | 'not determined'
+    readonly at: { readonly time_s: number; readonly mach: number; readonly altitude_m: number } | null
+  }
+  /** A correlation through experience, never a verdict. */
+  readonly screening: {
+    readonly speedRatio: number
+    readonly speed_m_s: number
+    readonly at: { readonly time_s: number; readonly mach: number; readonly altitude_m: number } | null
+    readonly effectiveShearModulus_Pa: number
+    readonly torsionalStiffness_Nm2: number
+    readonly constant_Pa: number
+    readonly source: string
+  } | null
+}
+
+export interface StrengthSection {
+  readonly failureIndex: number | null
+  readonly ply: string | null
+  readonly position_m: Point | null
+  readonly criterion: string | null
+  readonly secondOpinion: { readonly criterion: string; readonly failureIndex: number } | null
+  readonly load: {
+    readonly pressure_Pa: number
+    readonly force_N: number
+    readonly angleOfAttack_deg: number
+    readonly time_s: number | null
+    readonly basis: string
+  } | null
+}
+
+export interface BondSection {
+  /** Of one fillet over the root's length; `count` of them on a can. */
+  readonly fillet: {
+    readonly radius_m: number
+    readonly area_m2: number
+    readonly volume_m3: number
+    readonly adhesiveMass_kg: number
+    readonly height_m: number
+    readonly openAngle_deg: number
+    readonly count: number
+    readonly totalVolume_m3: number
+    readonly totalAdhesiveMass_kg: number
+    /** Of the whole can, waste in. */
+    readonly mixMass_kg: number
+  } | null
+  readonly margin: number | null
+}
+
+export interface RollSection {
+  readonly history: { readonly time_s: readonly number[]; readonly rollRate_deg_s: readonly number[] } | null
+  readonly maximumRollRate_deg_s: number | null
+  readonly tolerance: { readonly cant_deg: number | null }
+}
+
+export type MarkKind = 'centre' | 'fillet' | 'root' | 'step' | 'pull-back' | 'warp' | 'forward' | 'bevel' | 'tick'
+
+/** A line to draw on a piece; `label` stands beside it. */
+export interface Mark {
+  readonly kind: MarkKind
+  readonly points_m: readonly Point[]
+  readonly label: string
+}
+
+/** Outlines as laid, seen from outside, counter-clockwise, in bay axes (X aft, Y across). */
+export interface PieceShape {
+  /** Ply number, `P3`. */
+  readonly ply: string
+  /** From 1 at the core outward, of `of`. */
+  readonly sequence: number
+  readonly of: number
+  readonly role: 'structural' | 'surface' | 'peel'
+  readonly cloth: string
+  readonly clothName: string
+  readonly outline_m: readonly Point[]
+  readonly netOutline_m: readonly Point[]
+  readonly area_m2: number
+  readonly netArea_m2: number
+  /** Developed tip-to-tip width at the ply's own mid-surface, and as cut. */
+  readonly width_m: number
+  readonly cutWidth_m: number
+  readonly length_m: number
+  readonly cutLength_m: number
+  /** Distance of the ply's mid-surface from the bare surface. */
+  readonly buildUp_m: number
+  readonly biasAllowance_m: number
+  /** Dry, as cut. */
+  readonly mass_kg: number
+  readonly marks: readonly Mark[]
+}
+
+export interface PatternPiece {
+  readonly id: string
+  readonly can: string
+  readonly bay: number
+  readonly ply: string
+  readonly role: 'structural' | 'surface' | 'peel'
+  readonly cloth: string
+  /** Of the warp, from +Y towards +X. */
+  readonly angle_deg: number
+  readonly outline_m: readonly Point[]
+  readonly netOutline_m: readonly Point[]
+  readonly area_m2: number
+  readonly mass_kg: number
+}
+
+/** The cross-section of one bay, for drawing: from the fin's tip to the next fin's tip; all in m and deg. */
+export interface SectionFigures {
+  readonly tubeRadius_m: number
+  readonly coreThickness_m: number
+  readonly finCount: number
+  readonly span_m: number
+  readonly rootLength_m: number
+  readonly filletRadius_m: number
+  readonly filletHeight_m: number
+  readonly filletArc_deg: number
+  /** Between the fin's mid-plane and the line where the fillet meets the body, seen from the axis. */
+  readonly filletFoot_deg: number
+  readonly width_m: number
+  /** Half width of the bay map at: fillet foot on the body, fillet top on the fin face, tip. */
+  readonly stations_m: { readonly filletFoot: number; readonly filletTop: number; readonly tip: number }
+}
+
+export interface PlyCover {
+  readonly ply: string
+  readonly covers: string
+  /** Least distance by which it reaches past the covered ply: at each edge, after allowances. */
+  readonly leading_m: number
+  readonly trailing_m: number
+  readonly tip_m: number
+  readonly bodyForward_m: number
+  readonly bodyAft_m: number
+}
+
+export interface PatternSection {
+  readonly section: SectionFigures | null
+  readonly shapes: readonly PieceShape[]
+  readonly pieces: readonly PatternPiece[]
+  readonly covers: readonly PlyCover[]
+  /** Rules the schedule breaks, in plain words. */
+  readonly rules: readonly Issue[]
+}
+
+export interface Placement {
+  readonly piece: string
+  readonly x_m: number
+  readonly y_m: number
+  readonly rotation_deg: number
+}
+
+export interface NestRoll {
+  readonly roll: string
+  readonly cloth: string
+  readonly clothName: string
+  readonly width_m: number
+  readonly selvedge_m: number
+  /** In stock; null for cloth that has to be bought. */
+  readonly availableLength_m: number | null
+  readonly usedLength_m: number
+  readonly density: number
+  readonly placements: readonly Placement[]
+}
+
+export interface NestSection {
+  readonly rolls: readonly NestRoll[]
+  readonly buy: readonly {
+    readonly cloth: string
+    readonly clothName: string
+    readonly width_m: number
+    readonly length_m: number
+    readonly reason: string
+  }[]
+}
+
+export interface MixBatch {
+  readonly mix_kg: number
+  readonly resin_kg: number
+  readonly hardener_kg: number
+  readonly plies: readonly string[]
+  /** Working time left when the last ply of the batch is down. */
+  readonly spare_min: number
+  readonly startsAt_min: number
+  readonly useBefore_min: number
+  /** What the scale shows, cup tared: after the resin, after the hardener. */
+  readonly runningTotals_kg: readonly [number, number]
+  /** Lowest and highest total after the hardener that keep the ratio in tolerance. */
+  readonly window_kg: readonly [number, number]
+}
+
+export interface ResinSection {
+  /** One bay, which is one lay-up session. */
+  readonly cloth_kg: number | null
+  readonly resin_kg: number | null
+  readonly hardener_kg: number | null
+  readonly batches: readonly MixBatch[]
+  readonly perPly: readonly {
+    readonly ply: string
+    readonly cloth_kg: number
+    readonly mix_kg: number
+    readonly start_min: number
+  }[]
+  readonly losses: { readonly peelPly_kg: number; readonly primer_kg: number; readonly cup_kg: number } | null
+  readonly workingTime_min: number | null
+  readonly smallestBatch_kg: number | null
+  readonly ratio: { readonly hardenerPerResin: number; readonly stated: string; readonly by: 'mass' | 'volume' } | null
+  readonly kit: {
+    readonly sessions: number
+    readonly needed_kg: number
+    readonly usable_kg: number
+    readonly short_kg: number
+    readonly limitedBy: 'resin' | 'hardener'
+    /** How many whole cans the stock covers. */
+    readonly cansCovered: number
+  } | null
+}
