@@ -32,7 +32,9 @@ async function bundle() {
     minify: false,
     legalComments: 'none',
     logLevel: 'error',
-    banner: { js: "import { createRequire as __require } from 'node:module'; const require = __require(import.meta.url);" },
+    banner: {
+      js: "import { createRequire as __require } from 'node:module'; const require = __require(import.meta.url);",
+    },
   })
   replace(fresh)
 }

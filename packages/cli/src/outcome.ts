@@ -15,7 +15,10 @@ export class Refusal extends Error {
 /** The issues as a person reads them: where, what, and the way out. */
 export function issuesAsText(issues: readonly Issue[]): string {
   return issues
-    .map(({ path, message, hint }) => `  ${path === '' ? '' : `${path}: `}${message}\n${hint === '' ? '' : `      ${hint}\n`}`)
+    .map(
+      ({ path, message, hint }) =>
+        `  ${path === '' ? '' : `${path}: `}${message}\n${hint === '' ? '' : `      ${hint}\n`}`,
+    )
     .join('')
 }
 

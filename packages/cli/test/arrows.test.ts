@@ -49,7 +49,10 @@ function specifiers(text: string): string[] {
 
 /** The file a specifier leads to, as `core/src/…`, or null for a library. */
 function target({ name }: SourceFile, specifier: string): string | null {
-  if (specifier.startsWith('.')) return normalize(join(dirname(name), specifier)).split(sep).join('/')
+  if (specifier.startsWith('.'))
+    return normalize(join(dirname(name), specifier))
+      .split(sep)
+      .join('/')
   const own = /^@finwright\/(\w+)\/(.+)$/.exec(specifier)
   return own === null ? null : `${own[1]}/src/${own[2]}`
 }

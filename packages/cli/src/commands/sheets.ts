@@ -1,0 +1,47 @@
+/** `finwright sheets PLAN --out DIR`: the whole package to print, cut, mix and lay up from. */
+import { assess } from '@finwright/core/assess/assess.ts'
+import { Command, Option } from 'commander'
+import { issuesAsText, Refusal } from '../outcome.ts'
+import { writePackage } from '../package-folder.ts'
+import { loadPlan } from '../plan-file.ts'
+import { progressTo } from '../progress.ts'
+import { inWords } from './assess.ts'
+
+interface Options {
+  readonly out: string
+  readonly paper: 'a4' | 'letter' | 'both'
+}
+
+export function sheetsCommand(): Command {
+  return new Command('sheets')
+    .description('write the build package: cover, bay map, patterns, cut sheets, mix cards, traveller')
+    .argument('<plan>', 'the plan file (*.fincan.json)')
+    .requiredOption('--out <folder>', 'where to write; made if it does not exist')
+    .addOption(
+      new Option('--paper <size>', 'paper of the tiled sheets').choices(['a4', 'letter', 'both']).default('both'),
+    )
+    .action(run)
+}
+
+async function run(file: string, { out, paper }: Options): Promise<void> {
+  const progress = progressTo(process.stderr)
+  progress.step('Reading the plan')
+  const plan = loadPlan(file)
+  progress.step('Assessing')
+  const result = assess(plan.design)
+  if (!result.ok) throw new Refusal(result.issues)
+  const { buildPackage } = await import('@finwright/sheets/package.ts')
+  const sheets = await buildPackage({
+    assessment: result.value,
+    design: plan.design,
+    revision: { hash: plan.hash, date: new Date().toISOString().slice(0, 10) },
+    units: plan.complete.units,
+    pageSizes: paper === 'both' ? ['a4', 'letter'] : [paper],
+    onProgress: progress.step,
+  })
+  progress.step('Writing')
+  writePackage(out, sheets)
+  progress.done()
+  process.stdout.write(`${inWords(result.value)}\nThe package is in ${out}; start with cover.pdf.\n`)
+  if (result.value.warnings.length > 0) process.stderr.write(`\nTo look at:\n${issuesAsText(result.value.warnings)}`)
+}
