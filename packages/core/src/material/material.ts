@@ -34,6 +34,8 @@ export interface Strengths {
   readonly Yt: Property
   readonly Yc: Property
   readonly S: Property
+  /** Fibre volume fraction of the laminate they were measured on; left out where they hold as they stand. */
+  readonly fibreFraction?: Property
 }
 
 export interface Cloth {
