@@ -88,8 +88,8 @@ export function integrate(options: IntegrateOptions): Trajectory {
   const { t0, t1, events = [], maximumSteps = 100_000 } = options
   invariant(t1 >= t0, `integration runs forward; t0 = ${t0}, t1 = ${t1}`)
   const stepper = makeStepper(options)
-  const t = [t0]
-  const y = [Float64Array.from(options.y0)]
+  const t: number[] = [t0]
+  const y: Float64Array[] = [Float64Array.from(options.y0)]
   const dense: DenseStep[] = []
   let armed = events.map((g) => g(t0, y[0]))
   let rejected = 0
