@@ -7,7 +7,7 @@
 import type { LaminateStrain } from './compliance.ts'
 import type { Criterion, FailureMode } from './failure/criterion.ts'
 import type { BuiltLayer } from './layer.ts'
-import { plyStresses } from './ply-stress.ts'
+import { type FaceStress, plyStresses } from './ply-stress.ts'
 
 export interface PlyFailure {
   /** Load over failure load; fails at 1. */
@@ -22,23 +22,35 @@ export interface PlyFailure {
   readonly z: number
 }
 
-interface Judged {
+export interface JudgedSection {
   readonly layers: readonly BuiltLayer[]
   /** Height of the reference plane above the bottom face, m. */
   readonly reference: number
 }
 
-/** The most critical point, or null when no layer has strengths. */
-export function firstPlyFailure(section: Judged, state: LaminateStrain, criterion: Criterion): PlyFailure | null {
-  let first: PlyFailure | null = null
-  for (const [position, { bottom, top }] of plyStresses(section, state).entries()) {
+/** The most critical point of the laminate, or null when no layer has strengths. */
+export function firstPlyFailure(
+  section: JudgedSection,
+  state: LaminateStrain,
+  criterion: Criterion,
+): PlyFailure | null {
+  return plyFailures(section, state, criterion).reduce<PlyFailure | null>(
+    (first, failure) => (first === null || failure.index > first.index ? failure : first),
+    null,
+  )
+}
+
+/** The more critical face of every layer with strengths, bottom layer first. */
+export function plyFailures(section: JudgedSection, state: LaminateStrain, criterion: Criterion): PlyFailure[] {
+  return plyStresses(section, state).flatMap(({ bottom, top }, position) => {
     const { name, strengths, lamina } = section.layers[position]
-    if (strengths === null) continue
-    for (const [face, { ply, z }] of [['bottom', bottom] as const, ['top', top] as const]) {
+    if (strengths === null) return []
+    const at = (face: 'bottom' | 'top', { ply, z }: FaceStress): PlyFailure => {
       const { index, mode } = criterion.evaluate({ stress: ply, strengths, lamina })
-      if (first === null || index > first.index)
-        first = { index, mode, criterion: criterion.name, layer: name, position, face, z }
+      return { index, mode, criterion: criterion.name, layer: name, position, face, z }
     }
-  }
-  return first
+    const below = at('bottom', bottom)
+    const above = at('top', top)
+    return above.index > below.index ? above : below
+  })
 }

@@ -7,13 +7,13 @@
  */
 import { type LaminateLoad, laminateCompliance, strainUnder } from './compliance.ts'
 import type { Criterion } from './failure/criterion.ts'
-import { firstPlyFailure, type PlyFailure } from './first-ply.ts'
-import type { BuiltLayer } from './layer.ts'
-import { totalThickness } from './layer.ts'
+import { type PlyFailure, plyFailures } from './first-ply.ts'
+import type { Lamina } from './lamina.ts'
+import { type BuiltLayer, totalThickness } from './layer.ts'
 import { laminateStiffness } from './stiffness.ts'
 
 export interface PlyByPly {
-  /** In the order they fail, with the load factor at which each does. */
+  /** In the order they fail, with the load factor at which each does; plies that fail together share it. */
   readonly failures: readonly (PlyFailure & { readonly factor: number })[]
   readonly firstPlyFactor: number
   readonly lastPlyFactor: number
@@ -21,6 +21,8 @@ export interface PlyByPly {
 
 /** Small beside any layer that is left, large beside the rounding of the matrices. */
 const RESIDUE = 1e-6
+/** Plies whose indices differ by less fail together: two faces of a symmetric laminate differ by rounding only. */
+const TOGETHER = 1e-9
 
 /** Null when no layer has strengths, or the load stresses none. */
 export function lastPlyFailure(
@@ -30,28 +32,29 @@ export function lastPlyFailure(
 ): PlyByPly | null {
   const reference = totalThickness(layers) / 2
   const failures: (PlyFailure & { factor: number })[] = []
-  let left = [...layers]
-  while (left.some(({ strengths }) => strengths !== null)) {
-    const state = strainUnder(laminateCompliance(laminateStiffness({ layers: left, reference })), load)
-    const failure = firstPlyFailure({ layers: left, reference }, state, criterion)
-    if (failure === null || !(failure.index > 0)) break
-    failures.push({ ...failure, factor: 1 / failure.index })
-    left = left.with(failure.position, discounted(left[failure.position]))
+  let left = layers
+  while (true) {
+    const section = { layers: left, reference }
+    const state = strainUnder(laminateCompliance(laminateStiffness(section)), load)
+    const indices = plyFailures(section, state, criterion)
+    const most = Math.max(0, ...indices.map(({ index }) => index))
+    if (most === 0) break
+    const failed = indices.filter(({ index }) => index >= most * (1 - TOGETHER))
+    failures.push(...failed.map((failure) => ({ ...failure, factor: 1 / failure.index })))
+    left = left.map((layer, i) => (failed.some(({ position }) => position === i) ? discounted(layer) : layer))
   }
   if (failures.length === 0) return null
   const factors = failures.map(({ factor }) => factor)
   return { failures, firstPlyFactor: factors[0], lastPlyFactor: Math.max(...factors) }
 }
 
-function discounted(layer: BuiltLayer): BuiltLayer {
-  const { E1, E2, G12, nu12, G13, G23 } = layer.lamina
-  const lamina = {
-    E1: E1 * RESIDUE,
-    E2: E2 * RESIDUE,
-    G12: G12 * RESIDUE,
-    nu12,
-    G13: G13 * RESIDUE,
-    G23: G23 * RESIDUE,
-  }
-  return { ...layer, lamina, strengths: null }
-}
+const discounted = (layer: BuiltLayer): BuiltLayer => ({ ...layer, lamina: softened(layer.lamina), strengths: null })
+
+const softened = ({ E1, E2, G12, nu12, G13, G23 }: Lamina): Lamina => ({
+  E1: E1 * RESIDUE,
+  E2: E2 * RESIDUE,
+  G12: G12 * RESIDUE,
+  nu12,
+  G13: G13 * RESIDUE,
+  G23: G23 * RESIDUE,
+})
