@@ -1,0 +1,197 @@
+/** The bay map: one bay unrolled from fin tip to fin tip, its plies, its thickness, and which way round it all is. */
+import type { PieceShape } from '@finwright/core/assess/assessment.ts'
+import { line, type Primitive, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
+import { arrow } from '../layout/dimension.ts'
+import { content, type Leaf } from '../layout/paper.ts'
+import { paragraph } from '../layout/words.ts'
+import type { SheetInput } from '../sheet.ts'
+import { bayDimensions } from './bay-dimensions.ts'
+import { type BayFrame, bayFrame, boundsOf, warpTurn } from './bay-frame.ts'
+import { bayStrip } from './bay-strip.ts'
+import { baySectionPicture, fullThickness, layersAt } from './bay-thickness.ts'
+import { bayAxes, finNumbering } from './sketches.ts'
+import { weave } from './weave.ts'
+
+const legendWidth = 44
+const sketchHeight = 44
+const sectionHeight = 40
+
+/** One page, or none for a design without plies. */
+export function bayMap(input: SheetInput): Leaf[] {
+  const { assessment, design, paper, figures } = input
+  const { section, shapes } = assessment.pattern
+  const staying = shapes.filter(({ role }) => role !== 'peel')
+  if (section === null || staying.length === 0) return []
+  const area = content(paper)
+  const bounds = boundsOf(staying.flatMap(({ netOutline_m }) => netOutline_m))
+  const top = area.y + 29
+  const room = {
+    width: area.width - legendWidth - 12 - 15,
+    height: area.height - 29 - sectionHeight - sketchHeight - 10,
+  }
+  const scale = Math.min(
+    room.width / ((bounds.maxY - bounds.minY) * 1e3),
+    room.height / ((bounds.maxX - bounds.minX) * 1e3),
+  )
+  const middle = area.x + 12 + room.width / 2
+  const frame = bayFrame(scale, [middle, top - bounds.minX * 1e3 * scale])
+  const bottom = frame.at([bounds.maxX, 0])[1]
+  const X = sectionStation(input)
+  const layers = layersAt(assessment.pattern, assessment.fin.plies, X)
+  const thicknessScale = niceScale(18 / (fullThickness(layers) * 1e3))
+  const base = bottom + 12 + fullThickness(layers) * 1e3 * thicknessScale
+  const sketchTop = area.y + area.height - sketchHeight
+  return [
+    {
+      title: 'Bay map',
+      subject: 'one bay, unrolled from fin tip to fin tip',
+      items: [
+        ...paragraph(firstLine(input), area.width, { size: 3.6 }).draw([area.x, area.y]),
+        ...bayStrip({ shapes, section, design, frame }),
+        ...bayDimensions({
+          section,
+          design,
+          frame,
+          bounds,
+          figures,
+          rows: { whole: top - 14, parts: top - 8, names: top - 3 },
+        }),
+        ...sectionLine(frame, X, bounds),
+        ...baySectionPicture({ assessment, frame, X, base, thicknessScale, figures }),
+        text(
+          [middle, base + 7.4],
+          `A–A, ${figures.length(X)} aft of the root's forward end. Thickness drawn ${Math.round(thicknessScale / scale)} times larger than width.`,
+          { size: 2.8, anchor: 'middle', ink: 'dark' },
+        ),
+        ...legend(input, [area.x + area.width - legendWidth, top - 17]),
+        ...sketches(section.finCount, [area.x, sketchTop], area.width),
+      ],
+    },
+  ]
+}
+
+function firstLine({ assessment, figures }: SheetInput): string {
+  const { shapes, section } = assessment.pattern
+  const count = (role: PieceShape['role']): number => shapes.filter((shape) => shape.role === role).length
+  const thickness = assessment.fin.plies.reduce((sum, { thickness_m }) => sum + thickness_m, 0)
+  const veils = count('surface') > 0 ? ` and ${count('surface')} surface` : ''
+  return (
+    `${count('structural')} structural${veils} plies to a bay, ${figures.length(thickness, 1e-5)} where all of them lie; ` +
+    `${figures.length(section!.width_m)} from tip to tip on the bare surface. Darker where thicker; the lines lie as the cloth lies.`
+  )
+}
+
+/** Through the middle of the tip, where the strip is widest. */
+function sectionStation({ assessment, design }: SheetInput): number {
+  const { span_m } = assessment.pattern.section!
+  const tip = design.fins.outline.points.filter(([, y]) => y > span_m - 1e-6).map(([x]) => x)
+  return (Math.min(...tip) + Math.max(...tip)) / 2
+}
+
+function sectionLine(frame: BayFrame, X: number, { minY, maxY }: { minY: number; maxY: number }): Primitive[] {
+  const [left, y] = frame.at([X, minY])
+  const [right] = frame.at([X, maxY])
+  const end = (x: number, outward: number): Primitive[] => [
+    line([x + outward * 1, y], [x + outward * 3.6, y], stroke(pen.bold)),
+    ...arrow([x + outward * 3.6, y], [x + outward * 3.6, y + 3.4], { width: pen.fine, head: 1.8 }),
+    text([x + outward * 3.6, y - 1], 'A', { size: 3.2, face: 'title', anchor: 'middle' }),
+  ]
+  return [
+    line([left - 1, y], [right + 1, y], stroke(pen.hair, 'ink', [6, 1, 1, 1])),
+    ...end(left, -1),
+    ...end(right, 1),
+  ]
+}
+
+/** 1, 2 or 5 times a power of ten, at most `most`. */
+function niceScale(most: number): number {
+  const decade = 10 ** Math.floor(Math.log10(most))
+  const lead = most / decade
+  return decade * (lead >= 5 ? 5 : lead >= 2 ? 2 : 1)
+}
+
+function legend({ assessment, design, figures }: SheetInput, [x, y]: XY): Primitive[] {
+  const items: Primitive[] = [
+    text([x, y], 'PLIES', { size: 3.4, face: 'title', tracking: 0.06 }),
+    text([x + legendWidth, y], 'core outward ↓', { size: 2.8, anchor: 'end', ink: 'dark' }),
+    line([x, y + 1.6], [x + legendWidth, y + 1.6], stroke(pen.fine)),
+  ]
+  const angles = new Map(design.plies.map(({ id, angle }) => [id, angle]))
+  const thickness = new Map(assessment.fin.plies.map(({ id, thickness_m }) => [id, thickness_m]))
+  const shapes = assessment.pattern.shapes
+  const row = Math.min(13, 104 / shapes.length)
+  shapes.forEach((shape, i) => {
+    const top = y + 3.4 + i * row
+    items.push(...plySwatch(shape, angles.get(shape.ply) ?? 0, [x, top], Math.min(10, row - 2)))
+    const left = x + Math.min(10, row - 2) + 2.4
+    const degrees = ((angles.get(shape.ply) ?? 0) * 180) / Math.PI
+    items.push(
+      text([left, top + 3], shape.ply, { size: 3.4, face: 'title' }),
+      text([x + legendWidth, top + 3], figures.ply(degrees), { size: 3.4, face: 'letter', anchor: 'end' }),
+      text([left, top + 6.4], shape.clothName, { size: 2.5, ink: 'dark' }),
+      text([left, top + 9.5], swatchNote(shape, thickness.get(shape.ply), figures), { size: 2.5, ink: 'dark' }),
+    )
+  })
+  return [...items, ...lineLegend([x, y + 3.4 + shapes.length * row + 3])]
+}
+
+function swatchNote(shape: PieceShape, thickness: number | undefined, figures: SheetInput['figures']): string {
+  if (shape.role === 'peel') return 'comes off after cure'
+  return `${figures.length(thickness, 1e-5)} cured${shape.role === 'surface' ? ', surface' : ''}`
+}
+
+function plySwatch(shape: PieceShape, angle: number, [x, y]: XY, side: number): Primitive[] {
+  const square: XY[] = [
+    [x, y],
+    [x + side, y],
+    [x + side, y + side],
+    [x, y + side],
+  ]
+  const dashed = shape.role === 'peel' ? { ...stroke(pen.thin), dash: [1, 0.7] } : stroke(pen.thin)
+  return [
+    ...weave([square], { turn: warpTurn(angle), spacing: 1.25, origin: [x + side / 2, y + side / 2] }),
+    rectangle({ x, y, width: side, height: side }, { stroke: dashed }),
+  ]
+}
+
+function lineLegend([x, y]: XY): Primitive[] {
+  const rows: readonly (readonly [string, number, readonly number[] | undefined])[] = [
+    ['fin core', pen.bold, undefined],
+    ['net edge of the plies', pen.net, undefined],
+    ['fillet: foot and top', pen.thin, [1.6, 1]],
+    ['centre line of the bay', pen.thin, [5, 1, 1, 1]],
+    ['ends of the root', pen.thin, [3, 0.8, 0.5, 0.8]],
+  ]
+  return rows.flatMap(([words, width, dash], i) => [
+    line([x, y + i * 4.2], [x + 10, y + i * 4.2], dash === undefined ? stroke(width) : stroke(width, 'ink', dash)),
+    text([x + 12.4, y + i * 4.2 + 0.9], words, { size: 2.7 }),
+  ])
+}
+
+function sketches(finCount: number, [x, y]: XY, width: number): Primitive[] {
+  const size = sketchHeight - 5
+  const second = x + width / 2
+  const words = (left: number, lines: readonly string[]): Primitive[] =>
+    lines.map((row, i) => text([left, y + 11 + i * 4.3], row, { size: 3 }))
+  return [
+    line([x, y], [x + width, y], stroke(pen.hair, 'mid')),
+    ...bayAxes([x, y + 4], size, ['fin k', 'fin k + 1']),
+    text([x + size + 2, y + 6.4], 'Bay k, seen from outside', { size: 3.2, face: 'title' }),
+    ...words(x + size + 2, [
+      'X runs aft from the root’s',
+      'forward end, Y from fin k to',
+      'fin k + 1. A ply’s angle is its',
+      'warp’s, from +Y towards +X.',
+      'The last bay closes to fin 1.',
+    ]),
+    ...finNumbering([second, y + 4], size, finCount),
+    text([second + size + 2, y + 6.4], 'The can, seen from the tail', { size: 3.2, face: 'title' }),
+    ...words(second + size + 2, [
+      'Looking forward. Fins count',
+      'clockwise from the datum;',
+      'bay k lies between fin k',
+      'and the next. Positive cant',
+      'rolls the rocket clockwise.',
+    ]),
+  ]
+}
