@@ -72,14 +72,13 @@ test('example 2, [0/45]: coupling', () => {
 
 test('example 9, [45/0/90]: stretching and coupling', () => {
   const { A, B } = laminate([90, 0, 45])
-  const onePound = 1 / 26_703 // A12 is printed from rounded Q̄: 26,702.7 computed
   check('A of [45/0/90], lb/in', A, [
-    [11, '139,984', onePound],
-    [22, '139,984', onePound],
-    [12, '26,703', onePound],
-    [16, '23,527', onePound],
-    [26, '23,527', onePound],
-    [66, '35,828', onePound],
+    [11, '139,984'],
+    [22, '139,984'],
+    [12, '26,703'],
+    [16, '23,527'],
+    [26, '23,527'],
+    [66, '35,828'],
   ])
   const tenthOfPound = 0.1 / 339
   check('B of [45/0/90], lb', B, [

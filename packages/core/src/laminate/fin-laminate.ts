@@ -24,7 +24,7 @@ export interface BayPly {
 }
 
 export interface FinSection {
-  /** Bottom and top face are the core's own; theta is its grain. Null where the core has run out. */
+  /** As thick as it is at this point, its theta the grain's. Null where the core has run out. */
   readonly core: BuiltLayer | null
   /** Core outward. */
   readonly nextFace: readonly BuiltLayer[]

@@ -48,7 +48,10 @@ export function plyStresses(
 }
 
 /** Stress over (xx, yy, xy) turned by theta into ply axes. */
-export function inPlyAxes([sx, sy, txy]: ArrayLike<number> & Iterable<number>, theta: number): PlyStress {
+export function inPlyAxes(stress: ArrayLike<number>, theta: number): PlyStress {
+  const sx = stress[0]
+  const sy = stress[1]
+  const txy = stress[2]
   const c = Math.cos(theta)
   const s = Math.sin(theta)
   return {

@@ -13,7 +13,7 @@
  * (1997) 51-60 (recalled); without coupling it is Whitney, J. Appl. Mech. 40 (1973) 302-304 (recalled).
  */
 import { invariant } from '../issue.ts'
-import { addScaled, type Mat3, multiply3, zeros3 } from '../numeric/mat3.ts'
+import { type Mat3, multiply3 } from '../numeric/mat3.ts'
 import type { LaminateCompliance } from './compliance.ts'
 import { rotatedShearCompliance, rotatedStiffness } from './lamina.ts'
 import { totalThickness } from './layer.ts'
@@ -75,8 +75,12 @@ interface Within {
 
 /** g at z in the layer that starts at z0, where `below` holds. */
 function shearAt(below: Shear, { constant, linear, z0, z }: Within): Shear {
-  const F = zeros3()
-  addScaled(F, constant, z - z0)
-  addScaled(F, linear, (z * z - z0 * z0) / 2)
-  return { g11: below.g11 - F[0], g31: below.g31 - F[6], g32: below.g32 - F[7], g22: below.g22 - F[4] }
+  const dz = z - z0
+  const dzz = (z * z - z0 * z0) / 2
+  return {
+    g11: below.g11 - constant[0] * dz - linear[0] * dzz,
+    g31: below.g31 - constant[6] * dz - linear[6] * dzz,
+    g32: below.g32 - constant[7] * dz - linear[7] * dzz,
+    g22: below.g22 - constant[4] * dz - linear[4] * dzz,
+  }
 }
