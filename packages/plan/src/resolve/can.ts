@@ -1,0 +1,46 @@
+/** A plan of a fin can becomes the design that the computation works on. */
+import type { CanDesign } from '@finwright/core/assess/design.ts'
+import type { CanPlan } from '../schema/can.ts'
+import { siValue } from '../schema/judge.ts'
+import { resolveFins, resolveTube } from './fins.ts'
+import { resolveFlight } from './flight.ts'
+import { type Loose, listOf, type ReadAttachment, type Report } from './loose.ts'
+import { materialsOf } from './materials.ts'
+import { resolveLayup, resolvePlies } from './plies.ts'
+import { resolveMixing, resolveResin, resolveShop, resolveStock } from './resin.ts'
+
+export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, report: Report): Loose<CanDesign> {
+  const find = materialsOf(plan.materials, report)
+  const resin = resolveResin(plan.resin, plan.materials, find, report)
+  const { checkSquare, paperThickness } = plan.printing ?? {}
+  return {
+    kind: 'can',
+    name: plan.name,
+    note: plan.note,
+    tube: resolveTube(plan.tube, find),
+    fins: resolveFins(plan.fins, find),
+    plies: resolvePlies(plan.plies, find),
+    layup: resolveLayup(plan.layup),
+    resin,
+    mixing: resolveMixing(plan, resin, report),
+    shop: resolveShop(plan.shop),
+    stock: resolveStock(plan.stock, find),
+    cans: listOf(plan.cans)?.map((can) => ({ letter: can?.letter, purpose: can?.purpose })),
+    flight: resolveFlight(plan.flight, { attachment, report }),
+    loads: {
+      angleOfAttack: siValue('loads.angleOfAttack', plan.loads?.angleOfAttack),
+      tipLoad: siValue('loads.tipLoad', plan.loads?.tipLoad),
+      structuralDamping: siValue('loads.structuralDamping', plan.loads?.structuralDamping),
+    },
+    printing: {
+      measured:
+        checkSquare === undefined
+          ? null
+          : {
+              across: siValue('printing.checkSquare.across', checkSquare.across),
+              along: siValue('printing.checkSquare.along', checkSquare.along),
+            },
+      paperThickness: siValue('printing.paperThickness', paperThickness),
+    },
+  }
+}

@@ -1,0 +1,99 @@
+/**
+ * Resin system, mixing, shop and stock of the plan, in SI.
+ *
+ * A ratio by volume becomes one by mass through both densities, w = v ρ_hardener / ρ_resin, and only when the plan states
+ * both: a guessed density would make a volume ratio look like a mass ratio.
+ */
+import type { Mixing, Shop, Stock } from '@finwright/core/assess/design.ts'
+import type { ResinSystem } from '@finwright/core/material/material.ts'
+import type { CanPlan } from '../schema/can.ts'
+import { siValue } from '../schema/judge.ts'
+import { type Loose, listOf, type Report } from './loose.ts'
+import { type Find, overridden } from './materials.ts'
+
+type TypedResin = Loose<CanPlan['resin']> | undefined
+type Overrides = Readonly<Record<string, object | undefined>> | undefined
+
+const notOfTheSystem = new Set(['system', 'ratio', 'tolerance', 'postCure'])
+
+export function resolveResin(
+  resin: TypedResin,
+  overrides: Overrides,
+  find: Find,
+  report: Report,
+): ResinSystem | undefined {
+  const system = find('resin', resin?.system, 'resin.system')
+  if (system === undefined || resin === undefined) return undefined
+  const sheet = Object.fromEntries(Object.entries(resin).filter(([key]) => !notOfTheSystem.has(key)))
+  for (const key of Object.keys(sheet)) {
+    if (!Object.hasOwn(overrides?.[system.id] ?? {}, key)) continue
+    report({
+      code: 'material/stated-twice',
+      path: `resin.${key}`,
+      value: sheet[key],
+      message: `'${key}' of '${system.id}' is stated under 'resin' and again under 'materials'; it may be stated once.`,
+      hint: `Remove resin.${key} or materials.${system.id}.${key}.`,
+    })
+  }
+  return overridden('resin', system, sheet, 'resin', report)
+}
+
+export function resolveMixing(plan: Loose<CanPlan>, system: ResinSystem | undefined, report: Report): Loose<Mixing> {
+  const { resin, shop } = plan
+  const by = resin?.ratio?.by
+  const value = resin?.ratio?.value
+  return {
+    hardenerPerResin: hardenerPerResin(resin, system, report),
+    stated: by === undefined || value === undefined ? undefined : { by, text: `${value} by ${by}` },
+    tolerance: siValue('resin.tolerance', resin?.tolerance),
+    scaleResolution: siValue('shop.scaleResolution', shop?.scaleResolution),
+    cupLimit: siValue('shop.cupLimit', shop?.cupLimit),
+    workingShare: siValue('shop.workingShare', shop?.workingShare),
+    postCure: resin?.postCure,
+  }
+}
+
+function hardenerPerResin(resin: TypedResin, system: ResinSystem | undefined, report: Report): number | undefined {
+  const resinPerHardener = siValue('resin.ratio.value', resin?.ratio?.value)
+  const by = resin?.ratio?.by
+  if (by === 'mass') return resinPerHardener === undefined ? undefined : 1 / resinPerHardener
+  if (by !== 'volume' || system === undefined) return undefined
+  const missing = (['resinDensity', 'hardenerDensity'] as const).filter((key) => system[key].confidence !== 'plan')
+  for (const key of missing) {
+    if (resin !== undefined && key in resin) continue
+    report({
+      code: 'resin/volume-needs-densities',
+      path: `resin.${key}`,
+      value: undefined,
+      message: `The mix ratio ${resin?.ratio?.value} is by volume, and '${key}' is not stated; both densities must be, to weigh it out.`,
+      hint: 'Add resinDensity and hardenerDensity from the data sheet, or state the ratio by mass if the data sheet gives one.',
+    })
+  }
+  if (missing.length > 0 || resinPerHardener === undefined) return undefined
+  return system.hardenerDensity.value / system.resinDensity.value / resinPerHardener
+}
+
+export function resolveShop(shop: Loose<NonNullable<CanPlan['shop']>> | undefined): Loose<Shop> {
+  return {
+    temperature: siValue('shop.temperature', shop?.temperature),
+    humidity: siValue('shop.humidity', shop?.humidity),
+    setUpTime: siValue('shop.setUp', shop?.setUp),
+    timePerPly: siValue('shop.perPly', shop?.perPly),
+  }
+}
+
+export function resolveStock(stock: Loose<NonNullable<CanPlan['stock']>> | undefined, find: Find): Loose<Stock> {
+  return {
+    rolls: listOf(stock?.rolls)?.map((roll, i) => ({
+      id: roll?.id ?? `roll ${i + 1}`,
+      cloth: find('cloth', roll?.cloth, `stock.rolls[${i}].cloth`),
+      width: siValue('stock.rolls[].width', roll?.width),
+      length: siValue('stock.rolls[].length', roll?.length),
+      selvedge: siValue('stock.rolls[].selvedge', roll?.selvedge),
+    })),
+    resin: siValue('stock.resin', stock?.resin),
+    hardener: siValue('stock.hardener', stock?.hardener),
+    usable: siValue('stock.usable', stock?.usable),
+    reserve: siValue('stock.reserve', stock?.reserve),
+  }
+}

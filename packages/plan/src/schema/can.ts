@@ -1,0 +1,290 @@
+/** The shape of a plan of a fin can, as a builder writes it: what may be left out is optional here and filled in later. */
+import { z } from 'zod'
+import { num, proportion, share, text } from './values.ts'
+
+const id = z.string().min(1).max(60)
+const csv = z.string().min(1).max(200).meta({ description: 'name of a CSV file beside the plan' })
+
+const tube = z.strictObject({
+  outerDiameter: text('tube.outerDiameter'),
+  wall: text('tube.wall'),
+  material: id,
+  backing: z.enum(['none', 'coupler', 'motor case', 'rings']).optional(),
+})
+
+const mounting = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('surface') }),
+  z.strictObject({
+    kind: z.literal('tabbed'),
+    depth: text('fins.mounting.depth'),
+    forward: text('fins.mounting.forward').optional(),
+    aft: text('fins.mounting.aft').optional(),
+  }),
+])
+
+const edgeName = z.enum(['leading', 'tip', 'trailing'])
+
+const outline = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('trapezoid'),
+    root: text('fins.outline.root'),
+    tip: text('fins.outline.tip'),
+    span: text('fins.outline.span'),
+    tipOffset: text('fins.outline.tipOffset'),
+  }),
+  z.strictObject({
+    kind: z.literal('points'),
+    points: z
+      .array(z.tuple([text('fins.outline.points[][0]'), text('fins.outline.points[][1]')]))
+      .min(3)
+      .max(500),
+    edges: z.array(edgeName).optional(),
+  }),
+])
+
+type Edge = 'leading' | 'tip' | 'trailing'
+
+const edge = (name: Edge) =>
+  z.discriminatedUnion('shape', [
+    z.strictObject({ shape: z.literal('square') }),
+    z.strictObject({
+      shape: z.literal('bevel'),
+      width: text(`fins.edges.${name}.width`),
+      land: text(`fins.edges.${name}.land`),
+    }),
+    z.strictObject({ shape: z.literal('round'), width: text(`fins.edges.${name}.width`).optional() }),
+  ])
+
+const fins = z.strictObject({
+  count: num('fins.count'),
+  mounting: mounting.optional(),
+  outline,
+  core: z.strictObject({
+    material: id,
+    thickness: text('fins.core.thickness'),
+    grain: text('fins.core.grain').optional(),
+  }),
+  edges: z
+    .strictObject({
+      leading: edge('leading').optional(),
+      tip: edge('tip').optional(),
+      trailing: edge('trailing').optional(),
+    })
+    .optional(),
+  fillet: z.strictObject({
+    radius: text('fins.fillet.radius'),
+    adhesive: id.optional(),
+    waste: share('fins.fillet.waste').optional(),
+  }),
+})
+
+const ply = z.strictObject({
+  cloth: id,
+  angle: text('plies[].angle').optional(),
+  role: z.enum(['structural', 'surface', 'peel']).optional(),
+  stepBack: z
+    .strictObject({
+      tip: text('plies[].stepBack.tip').optional(),
+      chord: text('plies[].stepBack.chord').optional(),
+      leading: text('plies[].stepBack.leading').optional(),
+      trailing: text('plies[].stepBack.trailing').optional(),
+      body: text('plies[].stepBack.body').optional(),
+      bodyForward: text('plies[].stepBack.bodyForward').optional(),
+      bodyAft: text('plies[].stepBack.bodyAft').optional(),
+    })
+    .optional(),
+  overhang: z
+    .strictObject({
+      edges: text('plies[].overhang.edges').optional(),
+      bodyEnds: text('plies[].overhang.bodyEnds').optional(),
+    })
+    .optional(),
+})
+
+const layup = z.strictObject({
+  overhang: z
+    .strictObject({
+      edges: text('layup.overhang.edges').optional(),
+      bodyEnds: text('layup.overhang.bodyEnds').optional(),
+    })
+    .optional(),
+  overrun: z
+    .strictObject({ forward: text('layup.overrun.forward').optional(), aft: text('layup.overrun.aft').optional() })
+    .optional(),
+  resinPerCloth: proportion('layup.resinPerCloth').optional(),
+  voids: share('layup.voids').optional(),
+  biasShear: text('layup.biasShear').optional(),
+  mirrorAlternateBays: z.boolean().optional(),
+  stepPerThickness: num('layup.stepPerThickness').optional(),
+  losses: z
+    .strictObject({
+      peelPly: text('layup.losses.peelPly').optional(),
+      primer: text('layup.losses.primer').optional(),
+      cup: text('layup.losses.cup').optional(),
+    })
+    .optional(),
+})
+
+/** Properties of the resin system that the builder's data sheet states. */
+const dataSheet = {
+  resinDensity: text('material.resinDensity').optional(),
+  hardenerDensity: text('material.hardenerDensity').optional(),
+  density: text('material.density').optional(),
+  E: text('material.E').optional(),
+  nu: num('material.nu').optional(),
+  strength: text('material.strength').optional(),
+  workingTime: text('material.workingTime').optional(),
+  workingTemperature: text('material.workingTemperature').optional(),
+  workingMass: text('material.workingMass').optional(),
+  activationEnergy: text('material.activationEnergy').optional(),
+  minimumTemperature: text('material.minimumTemperature').optional(),
+  glassTransition: text('material.glassTransition').optional(),
+  glassTransitionPostCured: text('material.glassTransitionPostCured').optional(),
+}
+
+const resin = z.strictObject({
+  system: id,
+  ratio: z.strictObject({ by: z.enum(['mass', 'volume']), value: text('resin.ratio.value') }),
+  tolerance: share('resin.tolerance').optional(),
+  postCure: z.boolean().optional(),
+  ...dataSheet,
+})
+
+const shop = z.strictObject({
+  temperature: text('shop.temperature').optional(),
+  humidity: share('shop.humidity').optional(),
+  setUp: text('shop.setUp').optional(),
+  perPly: text('shop.perPly').optional(),
+  scaleResolution: text('shop.scaleResolution').optional(),
+  cupLimit: text('shop.cupLimit').optional(),
+  workingShare: share('shop.workingShare').optional(),
+})
+
+const stock = z.strictObject({
+  rolls: z
+    .array(
+      z.strictObject({
+        id: id.optional(),
+        cloth: id,
+        width: text('stock.rolls[].width'),
+        length: text('stock.rolls[].length'),
+        selvedge: text('stock.rolls[].selvedge').optional(),
+      }),
+    )
+    .max(100)
+    .optional(),
+  resin: text('stock.resin').optional(),
+  hardener: text('stock.hardener').optional(),
+  usable: share('stock.usable').optional(),
+  reserve: text('stock.reserve').optional(),
+})
+
+const can = z.strictObject({
+  letter: z.string().regex(/^[A-Z]$/),
+  purpose: z.enum(['flight', 'backup', 'practice']).optional(),
+})
+
+const flight = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('thrust'),
+    thrust: z.union([csv, z.array(z.tuple([text('flight.thrust[][0]'), text('flight.thrust[][1]')])).min(2)]),
+    liftOffMass: text('flight.liftOffMass'),
+    propellantMass: text('flight.propellantMass'),
+    diameter: text('flight.diameter').optional(),
+    referenceArea: text('flight.referenceArea').optional(),
+    drag: z.union([csv, z.array(z.tuple([num('flight.drag[][0]'), num('flight.drag[][1]')])).min(1)]),
+    siteAltitude: text('flight.siteAltitude').optional(),
+    temperatureOffset: text('flight.temperatureOffset').optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('history'),
+    history: csv,
+    temperatureOffset: text('flight.temperatureOffset').optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('states'),
+    states: z
+      .array(
+        z.strictObject({
+          mach: num('flight.states[].mach'),
+          density: text('flight.states[].density'),
+          soundSpeed: text('flight.states[].soundSpeed').optional(),
+          temperature: text('flight.states[].temperature').optional(),
+        }),
+      )
+      .min(1)
+      .max(200),
+  }),
+])
+
+const loads = z.strictObject({
+  angleOfAttack: text('loads.angleOfAttack').optional(),
+  tipLoad: text('loads.tipLoad').optional(),
+  structuralDamping: num('loads.structuralDamping').optional(),
+})
+
+const printing = z.strictObject({
+  checkSquare: z
+    .strictObject({ across: text('printing.checkSquare.across'), along: text('printing.checkSquare.along') })
+    .optional(),
+  paperThickness: text('printing.paperThickness').optional(),
+})
+
+const strengths = z.strictObject({
+  Xt: text('material.strengths.Xt').optional(),
+  Xc: text('material.strengths.Xc').optional(),
+  Yt: text('material.strengths.Yt').optional(),
+  Yc: text('material.strengths.Yc').optional(),
+  S: text('material.strengths.S').optional(),
+  fibreFraction: share('material.strengths.fibreFraction').optional(),
+})
+
+/** What the plan states of a material, in place of the catalogue's; or a material of its own, like one of the catalogue. */
+const material = z.strictObject({
+  like: id.optional(),
+  name: z.string().min(1).max(120).optional(),
+  arealMass: text('material.arealMass').optional(),
+  warpShare: share('material.warpShare').optional(),
+  crimpFactor: share('material.crimpFactor').optional(),
+  reversible: z.boolean().optional(),
+  ...dataSheet,
+  G: text('material.G').optional(),
+  E1: text('material.E1').optional(),
+  E2: text('material.E2').optional(),
+  G12: text('material.G12').optional(),
+  nu12: num('material.nu12').optional(),
+  G13: text('material.G13').optional(),
+  G23: text('material.G23').optional(),
+  lapShear: text('material.lapShear').optional(),
+  strengths: strengths.optional(),
+})
+
+export const materials = z.record(id, material)
+
+/** What every plan opens with. */
+export const heading = {
+  $schema: z.string().optional(),
+  format: z.literal('finwright/plan'),
+  version: z.literal(1),
+  name: z.string().min(1).max(120),
+  note: z.string().max(4000).optional(),
+  units: z.enum(['metric', 'us']).optional(),
+}
+
+export const canPlan = z.strictObject({
+  ...heading,
+  tube,
+  fins,
+  plies: z.array(ply).min(1).max(60),
+  layup: layup.optional(),
+  resin,
+  shop: shop.optional(),
+  stock: stock.optional(),
+  cans: z.array(can).min(1).max(26).optional(),
+  flight,
+  loads: loads.optional(),
+  printing: printing.optional(),
+  materials: materials.optional(),
+})
+
+export type CanPlan = z.infer<typeof canPlan>
