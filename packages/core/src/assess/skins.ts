@@ -1,0 +1,37 @@
+/** The cured skins of a fin: every ply of the schedule as it comes out of the mould. */
+import { type CuredPly, curedPly, staysInLaminate } from '../laminate/ply.ts'
+import type { FinSection } from './assessment.ts'
+import type { CanDesign, PlyDesign } from './design.ts'
+
+export interface SkinPly {
+  readonly design: PlyDesign
+  readonly cured: CuredPly
+}
+
+/** Plies that stay in the laminate, core outward; peel ply is pulled off. */
+export function skinPlies({ plies, resin, layup }: CanDesign): readonly SkinPly[] {
+  return plies
+    .filter(({ cloth }) => staysInLaminate(cloth))
+    .map((design) => ({
+      design,
+      cured: curedPly({
+        cloth: design.cloth,
+        resin,
+        resinPerCloth: layup.resinPerCloth,
+        voidFraction: layup.voidFraction,
+      }),
+    }))
+}
+
+export function plyFigures(plies: readonly SkinPly[]): FinSection['plies'] {
+  return plies.map(({ design, cured }) => ({
+    id: design.id,
+    thickness_m: cured.t,
+    fibreFraction: cured.fibreVolumeFraction,
+    arealMass_kg_m2: cured.arealMass,
+    E1_Pa: cured.lamina.E1,
+    E2_Pa: cured.lamina.E2,
+    G12_Pa: cured.lamina.G12,
+    nu12: cured.lamina.nu12,
+  }))
+}
