@@ -76,7 +76,7 @@ function checkStations({ plate }: Loose<StudyDesign>, report: Report): void {
       })
     }
   }
-  if (thickness !== undefined && thickness.every((t) => t === 0)) {
+  if (thickness?.every((t) => t === 0)) {
     report({
       code: 'study/no-thickness',
       path,

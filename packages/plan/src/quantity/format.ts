@@ -47,6 +47,13 @@ export function formatQuantity(
   return `${shortest(value, exact, unit, quantity.absolute)} ${unit.name}`
 }
 
+/** The quantity's usual unit, or a larger one of which the value holds one or more. */
+export function fittingUnit(value: number, name: MeasuredName, system: UnitSystem): string {
+  const quantity: MeasuredQuantity = quantities[name]
+  const reached = (quantity.larger?.[system] ?? []).filter((unit) => Math.abs(numberIn(value, name, unit)) >= 1)
+  return reached.at(-1) ?? quantity[system]
+}
+
 /** The number alone, in the unit. */
 export function numberIn(value: number, name: MeasuredName, unitName: string): number {
   const quantity: MeasuredQuantity = quantities[name]

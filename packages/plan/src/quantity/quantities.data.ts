@@ -42,6 +42,8 @@ export interface MeasuredQuantity {
   readonly sums: boolean
   /** Offered beside every hint. */
   readonly advice?: string
+  /** For large values: used from one of it on, smallest first. */
+  readonly larger?: { readonly metric: readonly string[]; readonly us: readonly string[] }
 }
 
 export interface PureQuantity {
@@ -73,6 +75,7 @@ export const quantities = {
       examples: ['3.2 mm', '1/8 in'],
     }),
     sums: true,
+    larger: { metric: ['m', 'km'], us: ['ft'] },
   },
   area: measured({
     name: 'an area',
@@ -92,6 +95,7 @@ export const quantities = {
       examples: ['11.2 kg', '24 lb 8 oz'],
     }),
     sums: true,
+    larger: { metric: ['m', 'km'], us: ['ft'] },
   },
   arealMass: measured({
     name: 'a mass per area',
@@ -117,6 +121,7 @@ export const quantities = {
     us: 'psi',
     offered: 'Pa, kPa, MPa, GPa, psi, ksi, Msi, N/mm2',
     examples: ['18.6 GPa', '2.7 Msi'],
+    larger: { metric: ['GPa'], us: ['ksi', 'Msi'] },
   }),
   force: measured({
     name: 'a force',
@@ -136,6 +141,7 @@ export const quantities = {
       examples: ['60 min', '1 h 30 min'],
     }),
     sums: true,
+    larger: { metric: ['min', 'h'], us: ['min', 'h'] },
   },
   frequency: measured({
     name: 'a frequency',

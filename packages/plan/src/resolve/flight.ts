@@ -3,7 +3,7 @@ import type { AirState, FlightInput } from '@finwright/core/assess/design.ts'
 import { type Column, readTable } from '../csv/table.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { type FieldKey, fields } from '../schema/fields.data.ts'
-import { siValue } from '../schema/judge.ts'
+import { sentence, siValue } from '../schema/judge.ts'
 import { allKnown, type Loose, listOf, type ReadAttachment, type Report } from './loose.ts'
 
 type Typed<Kind extends FlightInput['kind']> = Loose<Extract<CanPlan['flight'], { kind: Kind }>>
@@ -144,7 +144,7 @@ function reportFalls(
       code: 'flight/not-rising',
       path: `${path}[${i}][${place}]`,
       value: written,
-      message: `${label} is ${written}, not above the row before; it must rise from row to row.`,
+      message: `${sentence(label)} is ${written}, not above the row before; it must rise from row to row.`,
       hint: 'Sort the rows and remove repeated ones.',
     })
   }

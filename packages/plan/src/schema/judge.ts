@@ -1,5 +1,5 @@
 /** One value against its field: quantity first, then the limits, which are shown in the unit that was written. */
-import { formatQuantity, type UnitSystem } from '../quantity/format.ts'
+import { fittingUnit, formatQuantity, type UnitSystem } from '../quantity/format.ts'
 import { parseQuantity, type QuantityCode, type ReadQuantity, writeLike } from '../quantity/parse.ts'
 import { type MeasuredName, type Quantity, quantities } from '../quantity/quantities.data.ts'
 import type { Field, FieldKey } from './fields.data.ts'
@@ -15,13 +15,14 @@ export interface Verdict {
 export function judge(field: Field, written: unknown): Verdict | null {
   const quantity: Quantity = quantities[field.quantity]
   const read = parseQuantity(written, field.quantity)
-  const subject = `${field.label} is ${shown(written)}`
+  const subject = `${sentence(field.label)} is ${shown(written)}`
   if (!read.ok) {
     const { code, reason, hint } = read.problem
     return { code, message: `${subject}, which ${reason}. ${limitsText(field)}`, hint }
   }
   if (read.value >= limit(field, 'least') && read.value <= limit(field, 'most')) return null
-  const hint = `Check the unit and the point. ${writeLike(quantity)}`
+  const slip = quantity.written === 'with unit' ? 'Check the unit and the point.' : 'Check the point.'
+  const hint = `${slip} ${writeLike(quantity)}`
   return { code: 'value/out-of-range', message: `${subject}; it must lie ${range(field, read)}.`, hint }
 }
 
@@ -55,8 +56,13 @@ export function usLimits(field: Field): string | null {
 }
 
 function inSystem(field: Field, which: 'least' | 'most', system: UnitSystem): string {
-  return formatQuantity(limit(field, which), field.quantity as MeasuredName, system, { significant: 3 })
+  const value = limit(field, which)
+  const name = field.quantity as MeasuredName
+  return formatQuantity(value, name, system, { significant: 3, unit: fittingUnit(value, name, system) })
 }
+
+/** With a capital. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function range(field: Field, read: ReadQuantity & { readonly ok: true }): string {
   if (quantities[field.quantity].written !== 'with unit') {

@@ -17,10 +17,10 @@ export function nearest(word: string, known: readonly string[]): string | null {
   return best
 }
 
-/** `Did you mean 'x'?`, or the list of what there is. */
+/** `Did you mean 'x'?`; the message has listed what there is. */
 export function suggestion(word: string, known: readonly string[]): string {
   const near = nearest(word, known)
-  return near === null ? `Choose one of: ${known.join(', ')}.` : `Did you mean '${near}'?`
+  return near === null ? 'Choose one of those.' : `Did you mean '${near}'?`
 }
 
 function editDistance(a: string, b: string): number {
