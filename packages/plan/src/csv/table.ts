@@ -157,7 +157,7 @@ function withUnit(column: Column, at: number, header: Row, heading: Heading, tel
       `${place} is in '${heading.unit}'; ${wanted}.`,
       `Write '${heading.name} (${measured.metric})'.`,
     )
-  } else return { column, field, at, heading: cell, factor: toNumber(unit.factor) * (unit.timesPi ? Math.PI : 1), unit }
+  } else return { column, field, at, heading: cell, factor: toNumber(unit.factor), unit }
   return null
 }
 

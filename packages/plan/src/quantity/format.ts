@@ -63,20 +63,20 @@ export function numberIn(value: number, name: MeasuredName, unitName: string): n
 }
 
 function inUnit(value: number, unit: WrittenUnit, absolute: boolean): Rational {
-  const exact = rationalOf(unit.timesPi ? value / Math.PI : value)
+  const exact = rationalOf(value)
   return divide(absolute ? add(exact, negative(unit.offset)) : exact, unit.factor)
 }
 
 const difference = (value: number, unit: WrittenUnit): Rational => inUnit(value, unit, false)
 
-/** 17 digits tell any two doubles apart. */
-const mostDigits = 17
+/** 17 digits tell any two doubles apart; a temperature near absolute zero needs more in a unit with an offset. */
+const mostDigits = 22
 
 function shortest(value: number, exact: Rational, unit: WrittenUnit, absolute: boolean): string {
   for (let digits = 1; digits < mostDigits; digits += 1) {
     const text = toDecimal(exact, digits)
     const si = multiply(rational(text), unit.factor)
-    if (toNumber(absolute ? add(si, unit.offset) : si) * (unit.timesPi ? Math.PI : 1) === value) return text
+    if (toNumber(absolute ? add(si, unit.offset) : si) === value) return text
   }
   return toDecimal(exact, mostDigits)
 }

@@ -159,13 +159,11 @@ function sumTerms(terms: readonly Term[], quantity: MeasuredQuantity, fail: Fail
     total = add(total, multiply(number, unit.factor))
     last = unit
   }
-  const value = siValue(quantity.absolute ? add(total, last!.offset) : total, last!.timesPi)
+  const value = toNumber(quantity.absolute ? add(total, last!.offset) : total)
   if (!Number.isFinite(value))
     return fail('quantity/not-finite', `is larger than any number that can be held; ${wanted}`)
   return { ok: true, value, unit: last!.name }
 }
-
-const siValue = (exact: Rational, timesPi: boolean): number => toNumber(exact) * (timesPi ? Math.PI : 1)
 
 /** `a mass`, for the message that says what was written instead. */
 function dimensionName(dimension: Dimension): string {

@@ -50,18 +50,23 @@ export function power(a: Rational, exponent: number): Rational {
   return exponent >= 0 ? raised : divide(one, raised)
 }
 
-/** The double nearest to the fraction, ties to even; infinite when it is too large for one. */
+/** The double nearest to the fraction, ties to even; infinite when too large. Below 2.2e-308 it may be one place off. */
 export function toNumber({ n, d }: Rational): number {
   const magnitude = n < 0n ? -n : n
   if (magnitude === 0n) return 0
-  const shift = Math.max(0, 70 - (bitLength(magnitude) - bitLength(d)))
-  const scaled = magnitude << BigInt(shift)
-  const quotient = scaled / d
-  const sticky = scaled % d === 0n ? 0n : 1n
-  const half = Math.min(shift, 1000)
-  const rounded = Number((quotient << 1n) | sticky) * 2 ** -half * 2 ** -(shift + 1 - half)
+  const shift = keptBits - (bitLength(magnitude) - bitLength(d))
+  const above = magnitude << BigInt(Math.max(shift, 0))
+  const below = d << BigInt(Math.max(-shift, 0))
+  const sticky = above % below === 0n ? 0n : 1n
+  const rounded = scaledBy(Number(((above / below) << 1n) | sticky), -(shift + 1))
   return n < 0n ? -rounded : rounded
 }
+
+/** More than the 53 of a double, so that the sticky bit below them decides the ties. */
+const keptBits = 70
+
+/** x · 2^e, in two steps where 2^e itself is no double. */
+const scaledBy = (x: number, e: number): number => (e < -1000 ? x * 2 ** -1000 * 2 ** (e + 1000) : x * 2 ** e)
 
 /** Decimal text with `digits` significant digits, rounded half away from zero, without trailing zeros. */
 export function toDecimal(value: Rational, digits: number): string {

@@ -13,7 +13,6 @@ export interface WrittenUnit {
   readonly name: string
   readonly dimension: Dimension
   readonly factor: Rational
-  readonly timesPi: boolean
   readonly offset: Rational
   /** More than a single unit without power. */
   readonly compound: boolean
@@ -68,7 +67,6 @@ export function findUnit(text: string): WrittenUnit | null {
     name: `${over.name}/${under.name}`,
     dimension: over.dimension.map((x, i) => x - under.dimension[i]!) as unknown as Dimension,
     factor: divide(over.factor, under.factor),
-    timesPi: over.timesPi,
     offset: rational('0'),
     compound: true,
   }
@@ -79,13 +77,12 @@ function findPart(text: string): WrittenUnit | null {
   const unit = match === null ? undefined : bySpelling.get(match[1]!.replace(/^(deg|°)\s+(?=[CF]$)/, '$1'))
   if (match === null || unit === undefined) return null
   const exponent = { '2': 2, '²': 2, '3': 3, '³': 3 }[match[2] ?? ''] ?? 1
-  const { name, dimension, factor, timesPi, offset } = unit
-  if (exponent === 1) return { name, dimension, factor, timesPi, offset, compound: false }
+  const { name, dimension, factor, offset } = unit
+  if (exponent === 1) return { name, dimension, factor, offset, compound: false }
   return {
     name: metric.has(name) ? `${name}${exponent}` : `${name}^${exponent}`,
     dimension: dimension.map((x) => x * exponent) as unknown as Dimension,
     factor: power(factor, exponent),
-    timesPi,
     offset: rational('0'),
     compound: true,
   }

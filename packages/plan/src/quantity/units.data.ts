@@ -3,7 +3,7 @@
  *
  * Inch, foot, yard and pound: exact by the international yard and pound agreement of 1959 (NIST SP 811, 2008,
  * appendix B). Standard gravity 9.80665 m/s² is exact (3rd CGPM, 1901), so the pound-force is 0.45359237 · 9.80665 N and
- * psi, ksi and Msi follow from it. An angle's factor carries π apart, because it is no fraction.
+ * psi, ksi and Msi follow from it. The degree carries π to fifty decimals, far beyond a double.
  */
 import { divide, multiply, power, type Rational, rational } from './rational.ts'
 
@@ -17,8 +17,6 @@ export interface Unit {
   readonly also: readonly string[]
   readonly dimension: Dimension
   readonly factor: Rational
-  /** The factor is to be multiplied by π. */
-  readonly timesPi: boolean
   /** Added, in K, after the factor, when the unit states an absolute temperature. */
   readonly offset: Rational
 }
@@ -36,6 +34,7 @@ const energy: Dimension = [2, 1, -2, 0, 0, 0]
 const arealMass: Dimension = [-2, 1, 0, 0, 0, 0]
 
 const zero = rational('0')
+const pi = rational('3.14159265358979323846264338327950288419716939937510')
 const inch = rational('0.0254')
 const foot = rational('0.3048')
 const pound = rational('0.45359237')
@@ -45,7 +44,7 @@ const psi = divide(poundForce, power(inch, 2))
 function unit(name: string, also: string, dimension: Dimension, factor: string | Rational): Unit {
   const spellings = also === '' ? [] : also.split(' ')
   const exact = typeof factor === 'string' ? rational(factor) : factor
-  return { name, also: spellings, dimension, factor: exact, timesPi: false, offset: zero }
+  return { name, also: spellings, dimension, factor: exact, offset: zero }
 }
 
 export const units: readonly Unit[] = [
@@ -86,7 +85,7 @@ export const units: readonly Unit[] = [
   unit('gsm', '', arealMass, '1e-3'),
   unit('rad', '', angle, '1'),
   unit('mrad', '', angle, '1e-3'),
-  { ...unit('deg', '° degree degrees', angle, divide(rational('1'), rational('180'))), timesPi: true },
+  unit('deg', '° degree degrees', angle, divide(pi, rational('180'))),
   unit('K', '', temperature, '1'),
   { ...unit('degC', '°C ℃ C', temperature, '1'), offset: rational('273.15') },
   {
