@@ -27,6 +27,10 @@ export function textCorners({ at, text, size, face, anchor, turn, tracking }: Te
   return [corner(start, top), corner(start + width, top), corner(start + width, bottom), corner(start, bottom)]
 }
 
+/** The box of each text among the items, groups apart. */
+export const wordBoxes = (items: readonly Primitive[]): XY[][] =>
+  items.flatMap((item) => (item.kind === 'text' ? [textCorners(item)] : []))
+
 export function moved({ move, turn, scale }: Group, [x, y]: XY): XY {
   const c = Math.cos(turn)
   const s = Math.sin(turn)

@@ -35,10 +35,12 @@ export interface Leaf {
   /** `Unit A · bay 1`; may be empty. */
   readonly subject: string
   readonly items: readonly Primitive[]
+  /** Has a full check square among its items. */
+  readonly ownSquare?: boolean
 }
 
-/** The pages of one document, each in its frame. */
-export function framed(leaves: readonly Leaf[], paper: Paper, identity: Identity): Page[] {
+/** The pages of one document, each in its frame; `more` pages of another kind follow. */
+export function framed(leaves: readonly Leaf[], paper: Paper, identity: Identity, more = 0): Page[] {
   return leaves.map((leaf, i) => ({
     width: paper.width,
     height: paper.height,
@@ -46,7 +48,7 @@ export function framed(leaves: readonly Leaf[], paper: Paper, identity: Identity
     items: [
       ...titleStrip(leaf, paper),
       ...leaf.items,
-      ...footer(leaf, paper, identity, `${i + 1} of ${leaves.length}`),
+      ...footer(leaf, paper, identity, `${i + 1} of ${leaves.length + more}`),
     ],
   }))
 }
@@ -76,7 +78,7 @@ function footer(leaf: Leaf, { width, height }: Paper, { project, revision }: Ide
     line([clear, y], [width - clear, y], stroke(pen.hair)),
     text([14, height - 11.4], shortened(left, room, small), small),
     text([width - 14, height - 11.4], right, { ...small, anchor: 'end' }),
-    ...quietCheckSquare(clear, y - 100),
+    ...(leaf.ownSquare === true ? [] : quietCheckSquare(clear, y - 100)),
   ]
 }
 

@@ -1,0 +1,97 @@
+/**
+ * Where words go on a pattern: inside an outline, clear of lines and of other words, not across the joins of the tiles.
+ * Every candidate place is tried in order and the one with the least cost is taken; the first of equals wins.
+ */
+import type { XY } from '../drawing/drawing.ts'
+
+export type Segment = readonly [XY, XY]
+
+export interface Surroundings {
+  /** Words must stay inside; null where there is no outline. */
+  readonly inside: readonly XY[] | null
+  readonly lines: readonly Segment[]
+  readonly boxes: readonly (readonly XY[])[]
+}
+
+/** Costs: a word across another is worse than any number of lines. */
+const boxCost = 1000
+const lineCost = 10
+const outsideCost = 400
+
+/** The candidate whose box costs least, with that cost. */
+export function bestPlace<T extends { readonly box: readonly XY[]; readonly cost?: number }>(
+  candidates: readonly T[],
+  around: Surroundings,
+): { readonly place: T; readonly cost: number } | null {
+  let chosen: T | null = null
+  let least = Number.POSITIVE_INFINITY
+  for (const place of candidates) {
+    const own = place.cost ?? 0
+    if (own >= least) continue
+    const cost = own + costOf(place.box, around, least - own)
+    if (cost < least) {
+      chosen = place
+      least = cost
+    }
+  }
+  return chosen === null ? null : { place: chosen, cost: least }
+}
+
+function costOf(box: readonly XY[], { inside, lines, boxes }: Surroundings, limit: number): number {
+  let cost = 0
+  const X = box.map(([x]) => x)
+  const Y = box.map(([, y]) => y)
+  const [left, right, top, bottom] = [Math.min(...X), Math.max(...X), Math.min(...Y), Math.max(...Y)]
+  const clearOf = ([ax, ay]: XY, [bx, by]: XY): boolean =>
+    (ax < left && bx < left) || (ax > right && bx > right) || (ay < top && by < top) || (ay > bottom && by > bottom)
+  if (inside !== null && !box.every((corner) => contains(inside, corner))) cost += outsideCost
+  for (const other of boxes) {
+    if (cost >= limit) return cost
+    if (polygonsMeet(box, other)) cost += boxCost
+  }
+  for (const [a, b] of lines) {
+    if (cost >= limit) return cost
+    if (!clearOf(a, b) && polygonsMeet(box, [a, b])) cost += lineCost
+  }
+  return cost
+}
+
+/** Even-odd rule. */
+export function contains(outline: readonly XY[], [x, y]: XY): boolean {
+  let inside = false
+  let [x0, y0] = outline[outline.length - 1]
+  for (const [x1, y1] of outline) {
+    if (y0 <= y !== y1 <= y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside
+    x0 = x1
+    y0 = y1
+  }
+  return inside
+}
+
+export const edgesOf = (outline: readonly XY[]): Segment[] =>
+  outline.map((point, i) => [point, outline[(i + 1) % outline.length]] as const)
+
+export const stretchesOf = (points: readonly XY[]): Segment[] =>
+  points.slice(1).map((point, i) => [points[i], point] as const)
+
+/** A rectangle about `middle`, turned, as its four corners. */
+export function turnedBox([x, y]: XY, width: number, height: number, turn: number): XY[] {
+  const c = Math.cos(turn) / 2
+  const s = Math.sin(turn) / 2
+  const corner = (w: number, h: number): XY => [x + c * w - s * h, y + s * w + c * h]
+  return [corner(-width, -height), corner(width, -height), corner(width, height), corner(-width, height)]
+}
+
+/** Both polygons convex. */
+function polygonsMeet(a: readonly XY[], b: readonly XY[]): boolean {
+  return !separated(a, b) && !separated(b, a)
+}
+
+function separated(a: readonly XY[], b: readonly XY[]): boolean {
+  return edgesOf(a).some(([[x0, y0], [x1, y1]]) => {
+    const normal: XY = [y1 - y0, x0 - x1]
+    const reach = (points: readonly XY[]) => points.map(([x, y]) => normal[0] * x + normal[1] * y)
+    const [A, B] = [reach(a), reach(b)]
+    return Math.max(...A) < Math.min(...B) || Math.max(...B) < Math.min(...A)
+  })
+}

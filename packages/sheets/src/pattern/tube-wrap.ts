@@ -1,0 +1,218 @@
+/**
+ * The paper that marks out the tube: wrapped round it, its two edges meet, and every line lies where it belongs.
+ *
+ * Paper of thickness t bends about its middle, so its length is π (OD + t) and an angle a round the axis is a (OD + t) / 2
+ * of its length. Fins stand at equal angles; the seam is in the middle of the last bay. Seen from outside, forward up,
+ * fins count from left to right.
+ */
+import type { SectionFigures } from '@finwright/core/assess/assessment.ts'
+import { fill, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
+import { wordBoxes } from '../drawing/extent.ts'
+import { textWidth } from '../drawing/lettering.ts'
+import { arrow } from '../layout/dimension.ts'
+import { type Figures, plain } from '../layout/figures.ts'
+import type { Picture } from './picture.ts'
+import { smallest } from './piece-picture.ts'
+import type { Segment } from './placing.ts'
+
+/** End of a ply on the body. */
+export interface BodyEnd {
+  readonly label: string
+  /** Aft of the root's forward end, m. */
+  readonly x: number
+}
+
+export interface WrapInput {
+  readonly section: SectionFigures
+  readonly paperThickness: number
+  readonly ends: readonly BodyEnd[]
+  readonly figures: Figures
+}
+
+/** Beyond the meeting edge: read how far the two edges miss. */
+const tab = 18
+const margin = 32
+
+export const wrapLength = ({ tubeRadius_m }: SectionFigures, paperThickness: number): number =>
+  Math.PI * (2 * tubeRadius_m + paperThickness)
+
+export function tubeWrap(input: WrapInput): Picture {
+  const { section, ends } = input
+  const length = wrapLength(section, input.paperThickness) * 1e3
+  const X = [0, section.rootLength_m, ...ends.map(({ x }) => x)].map((x) => x * 1e3)
+  const top = Math.min(...X) - margin
+  const bottom = Math.max(...X) + margin
+  const perRadian = length / (2 * Math.PI)
+  const fins = Array.from({ length: section.finCount }, (_, i) => ((i + 0.5) * length) / section.finCount)
+  const foot = ((section.filletFoot_deg * Math.PI) / 180) * perRadian
+  const face = Math.asin(section.coreThickness_m / 2 / section.tubeRadius_m) * perRadian
+  const items: Primitive[] = [
+    rectangle({ x: 0, y: top, width: length, height: bottom - top }, { layer: 'cut', stroke: stroke(pen.bold) }),
+    ...gapScale(length, top, bottom),
+    ...fins.flatMap((x, i) => finLines({ x, top, bottom, foot, face, number: i + 1 }, section)),
+    ...rootLines(section, length),
+    ...endLines(ends, length),
+  ]
+  fins.slice(0, -1).forEach((x, i) => {
+    items.push(...bayWords([x + length / section.finCount / 2, labelRow(section)], `bay ${i + 1}`))
+  })
+  items.push(...notes(input, { left: fins[0] + foot + 4, right: fins[1] - foot - 4 }))
+  const upright = [0, length, ...fins.flatMap((x) => [x, x - foot, x + foot, x - face, x + face])]
+  const level = [...X, labelRow(section) - 12, labelRow(section), section.rootLength_m * 750]
+  const outline: XY[] = [
+    [0, top],
+    [length + tab, top],
+    [length + tab, bottom],
+    [0, bottom],
+  ]
+  const lines: Segment[] = [
+    ...upright.map(
+      (x): Segment => [
+        [x, top],
+        [x, bottom],
+      ],
+    ),
+    ...level.map(
+      (y): Segment => [
+        [0, y],
+        [length, y],
+      ],
+    ),
+  ]
+  return {
+    name: 'Tube wrap',
+    key: 'tube-wrap',
+    use: `for a tube of ${input.figures.length(2 * section.tubeRadius_m)} outer diameter`,
+    items,
+    box: { x: -3, y: top - 3, width: length + tab + 6, height: bottom - top + 6 },
+    outline,
+    upright,
+    level,
+    lines,
+    words: wordBoxes(items),
+  }
+}
+
+/** Fins and bays are named in the forward half, clear of the notes. */
+const labelRow = ({ rootLength_m }: SectionFigures): number => rootLength_m * 420
+
+interface FinPlace {
+  readonly x: number
+  readonly top: number
+  readonly bottom: number
+  readonly foot: number
+  readonly face: number
+  readonly number: number
+}
+
+function finLines({ x, top, bottom, foot, face, number }: FinPlace, section: SectionFigures): Primitive[] {
+  const root = section.rootLength_m * 1e3
+  const style = { size: 7, face: 'title', anchor: 'middle' } as const
+  const datum: Primitive[] =
+    number === 1
+      ? [
+          path(
+            [
+              [x, top + 1],
+              [x - 3.5, top + 8],
+              [x + 3.5, top + 8],
+            ],
+            true,
+            { layer: 'mark', fill: fill('ink') },
+          ),
+          text([x + 7.2, top + 28], 'datum: fin 1', { size: smallest, face: 'title', turn: -Math.PI / 2 }),
+        ]
+      : []
+  return [
+    line([x, top], [x, bottom], stroke(pen.fine, 'ink', [9, 1.5, 1.5, 1.5]), 'fold'),
+    rectangle({ x: x - face, y: 0, width: 2 * face, height: root }, { layer: 'mark', stroke: stroke(pen.net) }),
+    ...[-1, 1].map((side) =>
+      line([x + side * foot, top], [x + side * foot, bottom], stroke(pen.fine, 'ink', [3, 1.5]), 'fold'),
+    ),
+    ...datum,
+    text([x + face + 3, labelRow(section)], `${number}`, { ...style, anchor: 'start' }),
+    text([x - face - 1.4, root * 0.75], `fin ${number}`, {
+      size: smallest,
+      face: 'letter',
+      turn: -Math.PI / 2,
+      anchor: 'middle',
+    }),
+    text([x + foot - 1.2, root * 0.75], 'fillet foot: tape here', {
+      size: smallest,
+      face: 'letter',
+      turn: -Math.PI / 2,
+      anchor: 'middle',
+    }),
+  ]
+}
+
+function rootLines(section: SectionFigures, length: number): Primitive[] {
+  return [0, section.rootLength_m * 1e3].map((y) =>
+    line([0, y], [length, y], stroke(pen.fine, 'ink', [6, 1.5, 1, 1.5]), 'fold'),
+  )
+}
+
+/** Where plies end on the body, in every bay; named in the half bay before fin 1. */
+function endLines(ends: readonly BodyEnd[], length: number): Primitive[] {
+  return ends.flatMap(({ x, label }) => [
+    line([0, x * 1e3], [length, x * 1e3], stroke(pen.thin, 'dark', [0.8, 1.2]), 'mark'),
+    text([1.6, x * 1e3 - 0.9], label, { size: smallest, face: 'letter' }),
+  ])
+}
+
+function bayWords([x, y]: XY, words: string): Primitive[] {
+  return [
+    text([x, y], words, { size: 7, face: 'title', anchor: 'middle' }),
+    ...arrow([x, y - 10], [x, y - 26], { width: pen.bold, head: 6 }),
+    text([x, y - 28], 'forward', { size: smallest, face: 'letter', anchor: 'middle' }),
+  ]
+}
+
+/** Millimetres either side of the line that the other edge must meet. */
+function gapScale(length: number, top: number, bottom: number): Primitive[] {
+  const items: Primitive[] = []
+  for (const y of [top + 12, (top + bottom) / 2, bottom - 12]) {
+    for (let half = -4; half <= 4; half++) {
+      const x = length + half * 0.5
+      const tall = half === 0 ? 5 : half % 2 === 0 ? 3.4 : 2
+      if (half !== 0) items.push(line([x, y - tall / 2], [x, y + tall / 2], stroke(pen.hair), 'mark'))
+    }
+    items.push(text([length + 3.4, y - 3.2], '½ mm', { size: 4.3, face: 'letter' }))
+  }
+  items.push(
+    rectangle(
+      { x: length, y: top, width: tab, height: bottom - top },
+      { layer: 'mark', stroke: stroke(pen.hair, 'dark', [2, 1]) },
+    ),
+    text([length + 13, top + 0.27 * (bottom - top)], 'tab: goes under the other edge', {
+      size: smallest,
+      face: 'letter',
+      turn: -Math.PI / 2,
+      anchor: 'middle',
+    }),
+  )
+  return items
+}
+
+/** What to check, in the first bay between the fillets; turned where the rows are longer than the bay is wide. */
+function notes(
+  { section, paperThickness, figures }: WrapInput,
+  { left, right }: { readonly left: number; readonly right: number },
+): Primitive[] {
+  const length = wrapLength(section, paperThickness)
+  const rows = [
+    `circumference ${figures.length(length)}`,
+    'wrap tight, square to the axis:',
+    'the edges meet within ½ mm, or',
+    'measure the tube again.',
+    `1 mm here is ${plain(360 / (length * 1e3), 2)}° of clocking.`,
+  ]
+  const widest = Math.max(...rows.map((row) => textWidth(row, { size: smallest, face: 'letter' })))
+  const fits = widest < right - left
+  const low = section.rootLength_m * 750
+  const start = (left + right) / 2 - (rows.length * 6) / 2 + 4.5
+  return rows.map((row, i) => {
+    const at: XY = fits ? [left, low + i * 6] : [start + i * 6, low + widest / 2]
+    return text(at, row, { size: smallest, face: 'letter', turn: fits ? 0 : -Math.PI / 2 })
+  })
+}

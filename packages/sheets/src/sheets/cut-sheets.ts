@@ -1,0 +1,161 @@
+/** Cut sheets: one roll after another, its nest in true proportion, then every piece in the order of cutting. */
+import type { NestRoll, PieceShape } from '@finwright/core/assess/assessment.ts'
+import { type Block, beside, paged, picture, space, stacked } from '../layout/block.ts'
+import { fields } from '../layout/controls.ts'
+import { percent } from '../layout/figures.ts'
+import { content, type Leaf } from '../layout/paper.ts'
+import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
+import { bullets, heading, paragraph } from '../layout/words.ts'
+import type { SheetInput } from '../sheet.ts'
+import { nestKey, nestPicture, type PlacedPiece, placedPieces, warpAcross } from './nest-picture.ts'
+
+/** Weighed dry, a piece within this of its nominal mass is the right cloth and the right size. Our default, no standard. */
+const massTolerance = 0.05
+
+export function cutSheets(input: SheetInput): Leaf[] {
+  const { nest } = input.assessment
+  return nest.rolls.filter(({ placements }) => placements.length > 0).flatMap((roll) => rollSheets(roll, input))
+}
+
+function rollSheets(roll: NestRoll, input: SheetInput): Leaf[] {
+  const { assessment, paper } = input
+  const area = content(paper)
+  const placed = placedPieces(roll, assessment.pattern.pieces)
+  const blocks = [
+    paragraph(firstLine(roll, placed, input), area.width, { size: 4 }),
+    pictureAndFacts(roll, placed, input, area),
+    { ...heading('Pieces, in the order of cutting', area.width), opensPage: true },
+    ...pieceTable(placed, input, area.width),
+    ...wasteWords(area.width),
+  ]
+  return paged(blocks, area).map((items) => ({
+    title: 'Cut sheet',
+    subject: `roll ${roll.roll} · ${roll.clothName}`,
+    items,
+  }))
+}
+
+function firstLine(roll: NestRoll, placed: readonly PlacedPiece[], { figures }: SheetInput): string {
+  const count = `${placed.length} ${placed.length === 1 ? 'piece' : 'pieces'} on ${figures.length(roll.usedLength_m)} of roll ${roll.roll}`
+  if (roll.availableLength_m === null) return `${count}: this cloth has to be bought.`
+  const left = roll.availableLength_m - roll.usedLength_m
+  return `${count}; ${figures.length(left)} of ${figures.length(roll.availableLength_m)} stay on it.`
+}
+
+function pictureAndFacts(
+  roll: NestRoll,
+  placed: readonly PlacedPiece[],
+  input: SheetInput,
+  area: { readonly width: number; readonly height: number },
+): Block {
+  const { figures } = input
+  const factsWidth = 56
+  const height = area.height - 16
+  const view = { roll, placed, figures, at: [0, 0] as const, width: area.width - factsWidth - 8, height }
+  return beside(
+    [
+      { x: 0, block: picture(height, nestPicture(view)) },
+      { x: area.width - factsWidth, block: facts(roll, placed, input, factsWidth) },
+    ],
+    3,
+  )
+}
+
+function facts(roll: NestRoll, placed: readonly PlacedPiece[], { design, figures }: SheetInput, width: number): Block {
+  const cloth = design.plies.find((ply) => ply.cloth.id === roll.cloth)?.cloth
+  const used = placed.reduce((sum, { piece }) => sum + piece.area_m2, 0)
+  const whole = roll.usedLength_m * roll.width_m
+  const rows: readonly (readonly [string, string])[] = [
+    ['cloth', roll.clothName],
+    ['areal mass', figures.arealMass(cloth?.arealMass.value)],
+    ['width', figures.length(roll.width_m)],
+    ['selvedge, each edge', figures.length(roll.selvedge_m)],
+    ['used length', figures.length(roll.usedLength_m)],
+    [
+      'left',
+      roll.availableLength_m === null ? 'to be bought' : figures.length(roll.availableLength_m - roll.usedLength_m),
+    ],
+    ['pieces', figures.area(used)],
+    ['waste', `${percent(1 - used / whole)}, ${figures.area(whole - used)}`],
+  ]
+  const columns: Column[] = [
+    { head: '', share: 1, ink: 'dark' },
+    { head: '', share: 1.2, face: 'letter' },
+  ]
+  const square = cloth === undefined ? '' : `plan ${figures.grams(cloth.arealMass.value * 0.01, 2)}`
+  return stacked([
+    ...table(columns, rows, width, { size: 3 }).slice(1),
+    fields([{ label: 'width, measured' }], width, 10, 5),
+    fields(
+      [
+        { label: 'lot', share: 1 },
+        { label: 'opened', share: 1 },
+      ],
+      width,
+      10,
+      0,
+    ),
+    fields([{ label: `100 × 100 mm square weighs (${square})`, unit: 'g' }], width, 10, 0),
+    paragraph(
+      'Square the weave to the bench: follow one strand across. Tape the line of a 45° cut and cut down the middle of the tape. Weigh each piece dry.',
+      width,
+      { size: 3.2, gap: 5 },
+    ),
+    { ...picture(14, nestKey([2, 5])), gap: 4 },
+  ])
+}
+
+const pieceColumns: readonly Column[] = [
+  { head: 'no.', share: 0.9, align: 'end' },
+  { head: 'piece', share: 1.7, face: 'title' },
+  { head: 'angle', share: 1.2, face: 'letter', align: 'end' },
+  { head: 'width × length as cut', share: 3, align: 'end' },
+  { head: 'area', share: 1.8, align: 'end' },
+  { head: 'dry, plan', share: 1.5, align: 'end' },
+  { head: 'allowed ±5 %', share: 2, align: 'end', ink: 'dark' },
+  { head: 'dry, weighed', share: 2 },
+  { head: 'warp on the roll', share: 1.6 },
+  { head: 'cut', share: 0.9, align: 'middle' },
+  { head: 'defects', share: 2.2 },
+]
+
+function pieceTable(placed: readonly PlacedPiece[], { assessment, figures }: SheetInput, width: number): Block[] {
+  const shapes = new Map(assessment.pattern.shapes.map((shape) => [shape.ply, shape]))
+  const rows = placed.map((item, i): Cell[] => {
+    const { piece } = item
+    const low = piece.mass_kg * (1 - massTolerance) * 1e3
+    const high = piece.mass_kg * (1 + massTolerance) * 1e3
+    return [
+      `${i + 1}`,
+      piece.id,
+      figures.ply(piece.angle_deg),
+      sizeOf(shapes.get(piece.ply), figures),
+      figures.area(piece.area_m2),
+      figures.grams(piece.mass_kg),
+      `${low.toFixed(1)}–${high.toFixed(1)}`,
+      { kind: 'write', unit: 'g' },
+      warpAcross(item) ? 'across' : 'along',
+      tick,
+      write,
+    ]
+  })
+  return table(pieceColumns, rows, width, { size: 3.1, rowHeight: 6.4 })
+}
+
+function sizeOf(shape: PieceShape | undefined, figures: SheetInput['figures']): string {
+  if (shape === undefined) return ''
+  return `${figures.length(shape.cutWidth_m).replace(/ (mm|in)$/, '')} × ${figures.length(shape.cutLength_m)}`
+}
+
+const wasteWords = (width: number): Block[] => [
+  space(2),
+  ...bullets(
+    [
+      'Keep a scrap of 200 × 200 mm of each lot for the witness panel.',
+      'Pack each bay’s pieces in one bag, the first ply on top, nothing from another bay with it.',
+      'The tolerance of mass is a default of this program, no standard: outside it, the cloth or the size is wrong.',
+    ],
+    width,
+    { size: 3.2 },
+  ),
+]

@@ -1,0 +1,157 @@
+/** A roll with its pieces in true proportion: the cut end on top, the warp down the page, pieces left white. */
+import type { NestRoll, PatternPiece, Point } from '@finwright/core/assess/assessment.ts'
+import { fill, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
+import { hatched } from '../drawing/hatch.ts'
+import { textWidth } from '../drawing/lettering.ts'
+import { arrow, dimension } from '../layout/dimension.ts'
+import type { Figures } from '../layout/figures.ts'
+
+export interface PlacedPiece {
+  readonly piece: PatternPiece
+  /** In the roll's axes: x along its length, y across it, m. */
+  readonly outline: readonly Point[]
+  /** From the piece's own axes, counter-clockwise, deg. */
+  readonly rotation_deg: number
+}
+
+/** In the order of cutting: from the cut end down the roll, then across it. */
+export function placedPieces(roll: NestRoll, pieces: readonly PatternPiece[]): PlacedPiece[] {
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]))
+  const placed = roll.placements.flatMap(({ piece: id, x_m, y_m, rotation_deg }) => {
+    const piece = byId.get(id)
+    if (piece === undefined) return []
+    const outline = piece.outline_m.map((point) => turnedBy(point, rotation_deg, [x_m, y_m]))
+    return [{ piece, outline, rotation_deg }]
+  })
+  const start = ({ outline }: PlacedPiece, axis: 0 | 1): number => Math.min(...outline.map((point) => point[axis]))
+  return placed.sort((a, b) => start(a, 0) - start(b, 0) || start(a, 1) - start(b, 1))
+}
+
+function turnedBy([x, y]: Point, degrees: number, [dx, dy]: Point): Point {
+  const angle = (degrees * Math.PI) / 180
+  const c = Math.cos(angle)
+  const s = Math.sin(angle)
+  return [dx + c * x - s * y, dy + s * x + c * y]
+}
+
+/** Warp of the piece against the warp of the roll, deg, 0 or 90 for the turns a nest may make. */
+export function warpAcross({ piece, rotation_deg }: PlacedPiece): boolean {
+  // the warp at angle a points a quarter turn less a counter-clockwise from X
+  const off = ((90 - piece.angle_deg + rotation_deg) * Math.PI) / 180
+  return Math.abs(Math.sin(off)) > 0.5
+}
+
+export interface NestView {
+  readonly roll: NestRoll
+  readonly placed: readonly PlacedPiece[]
+  readonly figures: Figures
+  /** Upper left corner of the space, with the dimensions' own. */
+  readonly at: XY
+  readonly width: number
+  readonly height: number
+}
+
+export function nestPicture({ roll, placed, figures, at, width, height }: NestView): Primitive[] {
+  const gutter = 9
+  const scale = Math.min((width - gutter) / (roll.width_m * 1e3), (height - gutter - 14) / (roll.usedLength_m * 1e3))
+  const origin: XY = [at[0] + gutter, at[1] + gutter]
+  const page = ([x, y]: Point): XY => [origin[0] + y * 1e3 * scale, origin[1] + x * 1e3 * scale]
+  const used = roll.usedLength_m
+  const cloth: XY[] = [page([0, 0]), page([0, roll.width_m]), page([used, roll.width_m]), page([used, 0])]
+  const outlines = placed.map(({ outline }) => outline.map(page))
+  const waste = [cloth, ...outlines]
+  return [
+    {
+      kind: 'lines',
+      layer: 'weave',
+      pairs: hatched(waste, { angle: Math.PI / 2, spacing: 1.3, origin }),
+      stroke: { ink: 'light', width: pen.hair },
+    },
+    {
+      kind: 'lines',
+      layer: 'weave',
+      pairs: hatched(waste, { angle: 0, spacing: 1.3, origin }),
+      stroke: { ink: 'pale', width: 0.09 },
+    },
+    line(cloth[0], cloth[1], stroke(pen.bold)),
+    line(cloth[3], cloth[2], stroke(pen.fine, 'ink', [3, 1.2])),
+    ...[0, roll.width_m].map((y) => line(page([0, y]), tail(page([used, y])), stroke(pen.net))),
+    ...[roll.selvedge_m, roll.width_m - roll.selvedge_m].map((y) =>
+      line(page([0, y]), tail(page([used, y])), stroke(pen.hair, 'dark', [1, 1])),
+    ),
+    ...placed.flatMap((item, i) => pieceOn(item, outlines[i], i + 1)),
+    ...dimension(cloth[0], cloth[1], figures.length(roll.width_m), { offset: 5, from: 1, size: 2.8 }),
+    ...dimension(cloth[3], cloth[0], `${figures.length(used)} used`, { offset: 5, from: 1, size: 2.8 }),
+    ...warpArrow(page([used, roll.width_m / 2])),
+  ]
+}
+
+/** The rest of the roll, hinted. */
+const tail = ([x, y]: XY): XY => [x, y + 9]
+
+function warpArrow([x, y]: XY): Primitive[] {
+  return [
+    ...arrow([x - 1, y + 6], [x - 1, y + 12], { width: pen.net, head: 2.2 }),
+    ...arrow([x - 1, y + 8], [x - 1, y + 2], { width: pen.net, head: 2.2 }),
+    text([x + 1.6, y + 8.4], 'warp · rest of the roll', { size: 2.8, face: 'letter' }),
+  ]
+}
+
+function pieceOn({ piece, rotation_deg }: PlacedPiece, drawn: readonly XY[], number: number): Primitive[] {
+  const middle = centre(drawn)
+  const reach = Math.sqrt(area(drawn))
+  const size = Math.max(1.7, Math.min(3.2, (3 * reach * 0.62) / textWidth(piece.id, { size: 3, face: 'title' })))
+  const forward = turnedBy([-1, 0], rotation_deg, [0, 0])
+  const ahead: XY = [forward[1], forward[0]]
+  const long = Math.max(3, reach * 0.24)
+  const start: XY = [middle[0] - ahead[0] * long * 0.2, middle[1] - ahead[1] * long * 0.2]
+  return [
+    path(drawn, true, { layer: 'cut', stroke: stroke(pen.fine), fill: fill('paper') }),
+    ...arrow(
+      [start[0] + ahead[0] * long * 0.5, start[1] + ahead[1] * long * 0.5],
+      [start[0] + ahead[0] * long * 1.5, start[1] + ahead[1] * long * 1.5],
+      {
+        width: pen.thin,
+        head: Math.min(2, long * 0.4),
+      },
+    ),
+    text([middle[0], middle[1] + 0.35 * size + 1.2], piece.id, { size, face: 'title', anchor: 'middle' }),
+    text([middle[0], middle[1] + 0.35 * size + 1.2 + size * 1.1], `${number}`, {
+      size: size * 0.9,
+      face: 'letter',
+      ink: 'dark',
+      anchor: 'middle',
+    }),
+  ]
+}
+
+function centre(points: readonly XY[]): XY {
+  let twice = 0
+  let x = 0
+  let y = 0
+  points.forEach(([x0, y0], i) => {
+    const [x1, y1] = points[(i + 1) % points.length]
+    const cross = x0 * y1 - x1 * y0
+    twice += cross
+    x += (x0 + x1) * cross
+    y += (y0 + y1) * cross
+  })
+  return [x / (3 * twice), y / (3 * twice)]
+}
+
+function area(points: readonly XY[]): number {
+  let twice = 0
+  points.forEach(([x0, y0], i) => {
+    const [x1, y1] = points[(i + 1) % points.length]
+    twice += x0 * y1 - x1 * y0
+  })
+  return Math.abs(twice) / 2
+}
+
+/** A key to the small signs of the picture. */
+export const nestKey = ([x, y]: XY): Primitive[] => [
+  ...arrow([x, y + 1], [x, y - 4], { width: pen.thin, head: 1.6 }),
+  text([x + 2.4, y - 0.6], 'forward on the piece', { size: 2.8 }),
+  rectangle({ x: x - 1, y: y + 3, width: 2, height: 3 }, { stroke: stroke(pen.hair, 'dark', [1, 1]) }),
+  text([x + 2.4, y + 5.6], 'selvedge, unusable', { size: 2.8 }),
+]
