@@ -4,6 +4,8 @@ import { readPlan } from '../src/readPlan.ts'
 import type { ReadAttachment } from '../src/resolve/loose.ts'
 import type { Json } from './bad-plans.data.ts'
 
+export type { Json }
+
 const folder = new URL('../../../examples/', import.meta.url)
 
 export const exampleText = (name: string): string => readFileSync(new URL(name, folder), 'utf8')

@@ -87,7 +87,7 @@ function rowsOf(text: string): readonly Row[] {
     .replace(/^\uFEFF/, '')
     .replace(/\r\n?/g, '\n')
     .replace(/^\s*#.*$/gm, '')
-  const { data } = Papa.parse<string[]>(plain, { delimitersToGuess: [',', ';', '\t'] })
+  const { data } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) })
   const rows: Row[] = []
   let line = 1
   for (const cells of data) {
@@ -95,6 +95,12 @@ function rowsOf(text: string): readonly Row[] {
     line += 1 + cells.reduce((breaks, cell) => breaks + cell.split('\n').length - 1, 0)
   }
   return rows
+}
+
+/** By the first line that says anything: a heading has no semicolon or tab of its own. */
+function delimiterOf(text: string): string {
+  const heading = /\S.*/.exec(text)?.[0] ?? ''
+  return [';', '\t'].find((delimiter) => heading.includes(delimiter)) ?? ','
 }
 
 function findColumns(header: Row, columns: readonly Column[], tell: Tell): readonly (Found | null)[] {

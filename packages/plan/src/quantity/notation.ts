@@ -7,11 +7,12 @@
 import type { MeasuredQuantity, UnitForm } from './quantities.data.ts'
 import { spellings } from './unit.ts'
 
-const decimal = '(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+\\-]?\\d+)?'
+const dash = '[\\-−–]'
+const decimal = `(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE](?:\\+|${dash})?\\d+)?`
 const glyphs = '½¼¾⅛⅜⅝⅞'
 
 /** Whole part, numerator, denominator, glyph's whole part, glyph, decimal. */
-export const numberSource = `(?:(?:(\\d+)(?:\\s*-\\s*|\\s+))?(\\d+)\\s*[/⁄]\\s*(\\d+)|(\\d*)\\s*([${glyphs}])|(${decimal}))`
+export const numberSource = `(?:(?:(\\d+)(?:\\s*${dash}\\s*|\\s+))?(\\d+)\\s*[/⁄]\\s*(\\d+)|(\\d*)\\s*([${glyphs}])|(${decimal}))`
 
 const degrees = '(?:deg|°)\\s+[CF](?![a-zA-Z])'
 const word = '[a-zA-Zµμ°℃℉%]+'
@@ -39,8 +40,8 @@ export function patternOf(quantity: MeasuredQuantity): string {
   const plainNumber = numberSource.replace(/\((?=[\\[])/g, '(?:').replace(`(${decimal})`, `(?:${decimal})`)
   const unit = quantity.forms.map(formPattern).join('|')
   const term = `${plainNumber}\\s*(?:${unit})`
-  const more = quantity.sums ? `(?:\\s*-?\\s*${term})*` : ''
-  return `^\\s*[+\\-−–]?\\s*${term}${more}\\s*$`
+  const more = quantity.sums ? `(?:\\s*${dash}?\\s*${term})*` : ''
+  return `^\\s*(?:\\+|${dash})?\\s*${term}${more}\\s*$`
 }
 
 function formPattern({ over, under, power }: UnitForm): string {

@@ -1,7 +1,8 @@
 /** One value against its field: quantity first, then the limits, which are shown in the unit that was written. */
+import { invariant } from '@finwright/core/issue.ts'
 import { fittingUnit, formatQuantity, type UnitSystem } from '../quantity/format.ts'
 import { parseQuantity, type QuantityCode, type ReadQuantity, writeLike } from '../quantity/parse.ts'
-import { type MeasuredName, type Quantity, quantities } from '../quantity/quantities.data.ts'
+import { type MeasuredName, type Quantity, type QuantityName, quantities } from '../quantity/quantities.data.ts'
 import type { Field, FieldKey } from './fields.data.ts'
 import { fields } from './fields.data.ts'
 
@@ -36,9 +37,20 @@ export function siValue(key: FieldKey, written: unknown): number | undefined {
 /** A limit in SI. */
 export function limit(field: Field, which: 'least' | 'most'): number {
   const written = field[which]
-  if (typeof written === 'number') return written
-  const read = parseQuantity(written, field.quantity)
-  return read.ok ? read.value : Number.NaN
+  return typeof written === 'number' ? written : limitIn(field.quantity, written)
+}
+
+const limits = new Map<string, number>()
+
+/** Every limit is read once. */
+function limitIn(quantity: QuantityName, written: string): number {
+  const key = `${quantity} ${written}`
+  const known = limits.get(key)
+  if (known !== undefined) return known
+  const read = parseQuantity(written, quantity)
+  invariant(read.ok, `the limit '${written}' is a ${quantity}`)
+  limits.set(key, read.value)
+  return read.value
 }
 
 /** `Allowed: 0.2 mm to 60 mm (0.0079 in to 2.4 in).` */
