@@ -95,7 +95,7 @@ export const quantities = {
       examples: ['11.2 kg', '24 lb 8 oz'],
     }),
     sums: true,
-    larger: { metric: ['m', 'km'], us: ['ft'] },
+    larger: { metric: ['kg'], us: ['lb'] },
   },
   arealMass: measured({
     name: 'a mass per area',
