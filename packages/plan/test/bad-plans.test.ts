@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { issueCodes } from '../src/codes.data.ts'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { type BadPlan, badPlans } from './bad-plans.data.ts'
 import { beside, demo, exampleText, put } from './demo.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { beside, exampleNames, exampleText, readExample } from './demo.ts'
 
 /** As little as a plan of a can may say. */

@@ -37,8 +37,8 @@ describe('one table, however it is written', () => {
 
 describe('what is wrong is told with its line', () => {
   test('blank lines and remarks count as lines', () => {
-    const { issues } = read('# one\n\ntime (s),thrust (N)\n0,0\n\n1,x\n')
-    expect(issues.map(({ message }) => message.split(' is ')[0])).toEqual(["motor.csv: line 6, column 'thrust (N)'"])
+    const { issues } = read('# one\n\ntime (s),thrust (N)\n0,0\n\n # two\n1,x\n')
+    expect(issues.map(({ message }) => message.split(' is ')[0])).toEqual(["motor.csv: line 7, column 'thrust (N)'"])
   })
 
   test('decimal commas are recognised', () => {

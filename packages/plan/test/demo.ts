@@ -1,6 +1,6 @@
 /** The examples, read from their files, and copies of the demo with something changed. */
 import { readdirSync, readFileSync } from 'node:fs'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import type { ReadAttachment } from '../src/resolve/loose.ts'
 import type { Json } from './bad-plans.data.ts'
 

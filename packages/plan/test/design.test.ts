@@ -2,7 +2,7 @@
 import type { CanDesign, StudyDesign } from '@finwright/core/assess/design.ts'
 import { adhesives, cloths, fibres, resinSystems, sheets } from '@finwright/core/material/catalogue.ts'
 import { describe, expect, test } from 'vitest'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { edgeNames } from '../src/resolve/outline.ts'
 import { beside, demo, type Json, put, readExample } from './demo.ts'
 

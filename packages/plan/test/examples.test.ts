@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 
 const folder = new URL('../../../examples/', import.meta.url)
 const names = readdirSync(folder).filter((name) => name.endsWith('.fincan.json'))

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import type { Json } from './bad-plans.data.ts'
 import { beside, demo, exampleNames, exampleText } from './demo.ts'
 

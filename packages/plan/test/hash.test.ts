@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { contentHash, sha256 } from '../src/text/hash.ts'
 import { exampleText } from './demo.ts'
 

@@ -5,7 +5,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { manualTables } from '../src/manual.ts'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { beside } from './demo.ts'
 
 const file = new URL('../../../docs/plan-file.md', import.meta.url)

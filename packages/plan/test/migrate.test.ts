@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { migrated } from '../src/migrate.ts'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { beside } from './demo.ts'
 
 const before = {

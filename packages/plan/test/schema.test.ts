@@ -1,6 +1,6 @@
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, test } from 'vitest'
-import { planJsonSchema } from '../src/schema/jsonSchema.ts'
+import { planJsonSchema } from '../src/json-schema.ts'
 import { badPlans } from './bad-plans.data.ts'
 import { demo, exampleNames, exampleText, put } from './demo.ts'
 

@@ -1,6 +1,6 @@
 import type { StudyDesign } from '@finwright/core/assess/design.ts'
 import { describe, expect, test } from 'vitest'
-import { readPlan } from '../src/readPlan.ts'
+import { readPlan } from '../src/read-plan.ts'
 import { beside, exampleText, type Json, put } from './demo.ts'
 
 const edited = (name: string, edits: readonly (readonly [string, Json | undefined])[]) => {

@@ -5,18 +5,11 @@
 import type { Issue } from '@finwright/core/issue.ts'
 import Papa from 'papaparse'
 import { formatQuantity } from '../quantity/format.ts'
-import { type MeasuredName, type MeasuredQuantity, quantities } from '../quantity/quantities.data.ts'
-import { toNumber } from '../quantity/rational.ts'
-import { dimensionOf, findUnit, sameDimension, type WrittenUnit } from '../quantity/unit.ts'
-import { type Field, type FieldKey, fields } from '../schema/fields.data.ts'
+import type { MeasuredName } from '../quantity/quantities.data.ts'
+import type { WrittenUnit } from '../quantity/unit.ts'
+import type { Field } from '../schema/fields.data.ts'
 import { limit, limitsText } from '../schema/judge.ts'
-
-export interface Column {
-  readonly field: FieldKey
-  /** Accepted headings, the first is the one to advise. */
-  readonly headings: readonly string[]
-  readonly rising?: boolean
-}
+import { type Column, type Found, findColumns, headingAdvice, type Row, type Tell } from './heading.ts'
 
 export interface TableSource {
   /** Of the file. */
@@ -36,22 +29,6 @@ export interface Table {
 const mostIssues = 20
 const mostRows = 200_000
 const fewestRows = 2
-
-interface Row {
-  readonly line: number
-  readonly cells: readonly string[]
-}
-
-interface Found {
-  readonly column: Column
-  readonly field: Field
-  readonly at: number
-  readonly heading: string
-  readonly factor: number
-  readonly unit: WrittenUnit | null
-}
-
-type Tell = (code: string, value: unknown, message: string, hint: string) => void
 
 export function readTable(source: TableSource, columns: readonly Column[]): Table {
   const issues: Issue[] = []
@@ -86,7 +63,7 @@ function rowsOf(text: string): readonly Row[] {
   const plain = text
     .replace(/^\uFEFF/, '')
     .replace(/\r\n?/g, '\n')
-    .replace(/^\s*#.*$/gm, '')
+    .replace(/^[^\S\n]*#.*$/gm, '')
   const { data } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) })
   const rows: Row[] = []
   let line = 1
@@ -101,70 +78,6 @@ function rowsOf(text: string): readonly Row[] {
 function delimiterOf(text: string): string {
   const heading = /\S.*/.exec(text)?.[0] ?? ''
   return [';', '\t'].find((delimiter) => heading.includes(delimiter)) ?? ','
-}
-
-function findColumns(header: Row, columns: readonly Column[], tell: Tell): readonly (Found | null)[] {
-  const headings = header.cells.map(splitHeading)
-  return columns.map((column) => {
-    const places = headings.flatMap(({ name }, at) => (column.headings.includes(name) ? [at] : []))
-    const wanted = column.headings[0]!
-    if (places.length === 0) {
-      const message = `line ${header.line}: there is no column '${wanted}'; the headings are ${header.cells.map((cell) => `'${cell}'`).join(', ')}.`
-      tell('missing-column', header.cells.join(', '), message, headingAdvice(columns))
-      return null
-    }
-    if (places.length > 1) {
-      const message = `line ${header.line}: the column '${wanted}' stands ${places.length} times; it may stand once.`
-      tell('repeated-column', wanted, message, 'Remove or rename the others.')
-      return null
-    }
-    return withUnit(column, places[0]!, header, headings[places[0]!]!, tell)
-  })
-}
-
-interface Heading {
-  readonly name: string
-  readonly unit: string
-}
-
-function splitHeading(cell: string): Heading {
-  const match = /^(.*?)\s*(?:\(([^()]*)\)|\[([^[\]]*)\])?\s*$/s.exec(cell)!
-  return {
-    name: match[1]!
-      .toLowerCase()
-      .replace(/[\s_]+/g, ' ')
-      .trim(),
-    unit: (match[2] ?? match[3] ?? '').trim(),
-  }
-}
-
-function withUnit(column: Column, at: number, header: Row, heading: Heading, tell: Tell): Found | null {
-  const field: Field = fields[column.field]
-  const quantity = quantities[field.quantity]
-  const cell = header.cells[at]!
-  if (quantity.written !== 'with unit') return { column, field, at, heading: cell, factor: 1, unit: null }
-  const measured: MeasuredQuantity = quantity
-  const wanted = `it must be ${measured.name} (${measured.offered})`
-  const unit = findUnit(heading.unit)
-  const place = `line ${header.line}: the column '${cell}'`
-  if (heading.unit === '')
-    tell('missing-unit', cell, `${place} has no unit; ${wanted}.`, `Write '${heading.name} (${measured.metric})'.`)
-  else if (unit === null)
-    tell(
-      'unknown-unit',
-      cell,
-      `${place} has the unknown unit '${heading.unit}'; ${wanted}.`,
-      `Write '${heading.name} (${measured.metric})'.`,
-    )
-  else if (!measured.forms.some((form) => sameDimension(dimensionOf(form), unit.dimension))) {
-    tell(
-      'wrong-dimension',
-      cell,
-      `${place} is in '${heading.unit}'; ${wanted}.`,
-      `Write '${heading.name} (${measured.metric})'.`,
-    )
-  } else return { column, field, at, heading: cell, factor: toNumber(unit.factor), unit }
-  return null
 }
 
 const numberText = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
@@ -221,14 +134,6 @@ function tellExtraCells(header: Row, rows: readonly Row[], tell: Tell): void {
     const message = `line ${line} has ${cells.length} cells; the heading has ${header.cells.length}.`
     tell('extra-cell', cells.join(','), message, 'Use a point for decimals, and one cell a column.')
   }
-}
-
-function headingAdvice(columns: readonly Column[]): string {
-  const heading = columns.map(({ field, headings }) => {
-    const quantity = quantities[fields[field].quantity]
-    return quantity.written === 'with unit' ? `${headings[0]} (${quantity.metric})` : headings[0]
-  })
-  return `The first line must be like '${heading.join(', ')}'.`
 }
 
 function capped(issues: readonly Issue[], { name, path }: TableSource): readonly Issue[] {

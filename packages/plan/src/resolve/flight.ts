@@ -1,6 +1,7 @@
 /** The flight of the plan, in SI: a thrust curve to be flown, a history flown elsewhere, or air states. */
 import type { AirState, FlightInput } from '@finwright/core/assess/design.ts'
-import { type Column, readTable } from '../csv/table.ts'
+import type { Column } from '../csv/heading.ts'
+import { readTable } from '../csv/table.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { type FieldKey, fields } from '../schema/fields.data.ts'
 import { sentence, siValue } from '../schema/judge.ts'

@@ -5,9 +5,9 @@
 import { adhesives, cloths, fibres, resinSystems, sheets } from '@finwright/core/material/catalogue.ts'
 import type { Adhesive, Cloth, Fibre, Property, ResinSystem, SheetMaterial } from '@finwright/core/material/material.ts'
 import type { z } from 'zod'
-import type { materials } from '../schema/can.ts'
 import type { FieldKey } from '../schema/fields.data.ts'
 import { siValue } from '../schema/judge.ts'
+import type { materials } from '../schema/materials.ts'
 import { suggestion } from '../text/nearest.ts'
 import type { Report } from './loose.ts'
 

@@ -1,8 +1,9 @@
 /** The shape of a plan of a fin can, as a builder writes it: what may be left out is optional here and filled in later. */
 import { z } from 'zod'
+import { heading } from './heading.ts'
+import { dataSheet, id, materials } from './materials.ts'
 import { num, proportion, share, text } from './values.ts'
 
-const id = z.string().min(1).max(60)
 const csv = z.string().min(1).max(200).meta({ description: 'name of a CSV file beside the plan' })
 
 const tube = z.strictObject({
@@ -125,23 +126,6 @@ const layup = z.strictObject({
     .optional(),
 })
 
-/** Properties of the resin system that the builder's data sheet states. */
-const dataSheet = {
-  resinDensity: text('material.resinDensity').optional(),
-  hardenerDensity: text('material.hardenerDensity').optional(),
-  density: text('material.density').optional(),
-  E: text('material.E').optional(),
-  nu: num('material.nu').optional(),
-  strength: text('material.strength').optional(),
-  workingTime: text('material.workingTime').optional(),
-  workingTemperature: text('material.workingTemperature').optional(),
-  workingMass: text('material.workingMass').optional(),
-  activationEnergy: text('material.activationEnergy').optional(),
-  minimumTemperature: text('material.minimumTemperature').optional(),
-  glassTransition: text('material.glassTransition').optional(),
-  glassTransitionPostCured: text('material.glassTransitionPostCured').optional(),
-}
-
 const resin = z.strictObject({
   system: id,
   ratio: z.strictObject({ by: z.enum(['mass', 'volume']), value: text('resin.ratio.value') }),
@@ -229,47 +213,6 @@ const printing = z.strictObject({
     .optional(),
   paperThickness: text('printing.paperThickness').optional(),
 })
-
-const strengths = z.strictObject({
-  Xt: text('material.strengths.Xt').optional(),
-  Xc: text('material.strengths.Xc').optional(),
-  Yt: text('material.strengths.Yt').optional(),
-  Yc: text('material.strengths.Yc').optional(),
-  S: text('material.strengths.S').optional(),
-  fibreFraction: share('material.strengths.fibreFraction').optional(),
-})
-
-/** What the plan states of a material, in place of the catalogue's; or a material of its own, like one of the catalogue. */
-const material = z.strictObject({
-  like: id.optional(),
-  name: z.string().min(1).max(120).optional(),
-  arealMass: text('material.arealMass').optional(),
-  warpShare: share('material.warpShare').optional(),
-  crimpFactor: share('material.crimpFactor').optional(),
-  reversible: z.boolean().optional(),
-  ...dataSheet,
-  G: text('material.G').optional(),
-  E1: text('material.E1').optional(),
-  E2: text('material.E2').optional(),
-  G12: text('material.G12').optional(),
-  nu12: num('material.nu12').optional(),
-  G13: text('material.G13').optional(),
-  G23: text('material.G23').optional(),
-  lapShear: text('material.lapShear').optional(),
-  strengths: strengths.optional(),
-})
-
-export const materials = z.record(id, material)
-
-/** What every plan opens with. */
-export const heading = {
-  $schema: z.string().optional(),
-  format: z.literal('finwright/plan'),
-  version: z.literal(1),
-  name: z.string().min(1).max(120),
-  note: z.string().max(4000).optional(),
-  units: z.enum(['metric', 'us']).optional(),
-}
 
 export const canPlan = z.strictObject({
   ...heading,

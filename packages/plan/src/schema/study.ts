@@ -1,6 +1,7 @@
 /** The shape of a study: a bare plate, its supports, and the air it stands in. Textbook and wind-tunnel cases. */
 import { z } from 'zod'
-import { heading, materials } from './can.ts'
+import { heading } from './heading.ts'
+import { materials } from './materials.ts'
 import { num, share, text } from './values.ts'
 
 /** A catalogue's name, or the elastic constants: isotropic with E and nu or G, or orthotropic. */

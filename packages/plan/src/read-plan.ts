@@ -20,11 +20,14 @@ import { readJson } from './text/json.ts'
 
 export type Plan = CanPlan | StudyPlan
 
+/** What the app and the sheets may count on. */
+export type CompletePlan = Plan & { readonly note: string; readonly units: 'metric' | 'us' }
+
 export interface PlanDocument {
   /** As typed, brought to the present version. */
   readonly typed: Plan
   /** With the defaults written in. */
-  readonly complete: Plan
+  readonly complete: CompletePlan
   /** What was filled in, with its source. */
   readonly defaulted: readonly Defaulted[]
   readonly design: Design
@@ -56,7 +59,7 @@ export function readPlan({ text, readAttachment }: PlanSource): Checked<PlanDocu
   invariant(gap === null, `a plan without issues makes a whole design; missing at ${gap}`)
   const value: PlanDocument = {
     typed: opened.value as Plan,
-    complete: complete.plan as Plan,
+    complete: complete.plan as CompletePlan,
     defaulted: complete.defaulted,
     design: design as Design,
     hash: contentHash(parts),

@@ -3,8 +3,8 @@
  * quantity is written; limits of quantities with units, and what must hold between fields, only the reader checks.
  */
 import { z } from 'zod'
-import { canPlan } from './can.ts'
-import { studyPlan } from './study.ts'
+import { canPlan } from './schema/can.ts'
+import { studyPlan } from './schema/study.ts'
 
 export type JsonSchema = { readonly [key: string]: unknown }
 
