@@ -1,0 +1,106 @@
+/**
+ * An independent look at a finished nest: nothing of the search is used, only the pieces as given, the placements and
+ * the rolls. A fault here is a fault of ours, so it throws.
+ *
+ * Checked: every piece lies on one roll, once; its warp lies along the roll, or across it for balanced cloth; it lies
+ * between the selvedges and within the length; no two cut areas intersect (polygon clipping at 0.1 µm); no two cut
+ * edges come nearer than the gap (distances between segments, in floating point).
+ */
+import { areaPaths, FillRule, intersect } from 'clipper2-ts'
+import { invariant } from '../issue.ts'
+import type { NestedRoll, NestPiece, Point } from './piece.ts'
+import { isBalanced, placedOutline, turned, warpDirection } from './turn.ts'
+
+/** Positions are sums of a few rounded terms of the order of metres. */
+const lengthTolerance = 1e-9
+const angleTolerance = 1e-9
+const clipPerMetre = 1e7
+
+interface Laid {
+  readonly id: string
+  readonly outline: readonly Point[]
+  readonly box: Box
+}
+
+interface Box {
+  readonly minX: number
+  readonly maxX: number
+  readonly minY: number
+  readonly maxY: number
+}
+
+export function verifyNest(pieces: readonly NestPiece[], rolls: readonly NestedRoll[], gap: number): void {
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]))
+  const seen = new Set<string>()
+  for (const roll of rolls) {
+    const laid = roll.placements.map((placement) => {
+      const piece = byId.get(placement.piece)
+      invariant(piece !== undefined && !seen.has(piece.id), `${placement.piece} is nested once`)
+      invariant(piece.cloth.id === roll.cloth, `${piece.id} lies on its own cloth`)
+      seen.add(piece.id)
+      verifyWarp(piece, placement.rotation)
+      const outline = placedOutline(piece.outline, placement)
+      return { id: piece.id, outline, box: boxOf(outline) }
+    })
+    for (const piece of laid) verifyInside(piece, roll)
+    laid.forEach((piece, i) => {
+      for (const other of laid.slice(i + 1)) verifyApart(piece, other, gap)
+    })
+  }
+  invariant(seen.size === pieces.length, `all ${pieces.length} pieces are nested, ${seen.size} were`)
+}
+
+function verifyWarp({ id, angle, cloth }: NestPiece, rotation: number): void {
+  const [along, across] = turned(warpDirection(angle), rotation)
+  const skew = isBalanced(cloth) ? Math.min(Math.abs(along), Math.abs(across)) : Math.abs(across)
+  invariant(skew <= angleTolerance, `the warp of ${id} lies along the roll`)
+}
+
+function verifyInside({ id, box }: Laid, { width, selvedge, usedLength, availableLength }: NestedRoll): void {
+  const inside = box.minY >= selvedge - lengthTolerance && box.maxY <= width - selvedge + lengthTolerance
+  invariant(inside, `${id} lies between the selvedges`)
+  invariant(box.minX >= -lengthTolerance && box.maxX <= usedLength + lengthTolerance, `${id} lies in the used length`)
+  invariant(availableLength === null || box.maxX <= availableLength + lengthTolerance, `${id} lies on the roll`)
+}
+
+function verifyApart(p: Laid, q: Laid, gap: number): void {
+  if (boxDistance(p.box, q.box) > gap) return
+  const overlap = areaPaths(intersect([onClipGrid(p.outline)], [onClipGrid(q.outline)], FillRule.NonZero))
+  invariant(overlap === 0, `${p.id} and ${q.id} do not overlap`)
+  const distance = outlineDistance(p.outline, q.outline)
+  invariant(distance >= gap - lengthTolerance, `${p.id} and ${q.id} lie ${gap} m apart, not ${distance} m`)
+}
+
+function boxOf(outline: readonly Point[]): Box {
+  const X = outline.map(([x]) => x)
+  const Y = outline.map(([, y]) => y)
+  return { minX: Math.min(...X), maxX: Math.max(...X), minY: Math.min(...Y), maxY: Math.max(...Y) }
+}
+
+function boxDistance(a: Box, b: Box): number {
+  const dx = Math.max(a.minX - b.maxX, b.minX - a.maxX, 0)
+  const dy = Math.max(a.minY - b.maxY, b.minY - a.maxY, 0)
+  return Math.hypot(dx, dy)
+}
+
+const onClipGrid = (outline: readonly Point[]) =>
+  outline.map(([x, y]) => ({ x: Math.round(x * clipPerMetre), y: Math.round(y * clipPerMetre) }))
+
+/** Least distance between two outlines that do not cross: from the corners of each to the edges of the other. */
+function outlineDistance(P: readonly Point[], Q: readonly Point[]): number {
+  return Math.min(cornersToEdges(P, Q), cornersToEdges(Q, P))
+}
+
+function cornersToEdges(P: readonly Point[], Q: readonly Point[]): number {
+  let least = Infinity
+  for (const [x, y] of P) {
+    Q.forEach(([ax, ay], i) => {
+      const [bx, by] = Q[(i + 1) % Q.length]
+      const u = bx - ax
+      const v = by - ay
+      const share = Math.min(1, Math.max(0, ((x - ax) * u + (y - ay) * v) / (u * u + v * v)))
+      least = Math.min(least, Math.hypot(x - ax - share * u, y - ay - share * v))
+    })
+  }
+  return least
+}
