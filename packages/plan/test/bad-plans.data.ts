@@ -334,7 +334,7 @@ export const badPlans: readonly BadPlan[] = [
       ['plies/outside-peel-ply', 'plies[4].role'],
       ['plies/outside-peel-ply', 'plies[5].role'],
     ],
-    says: "'chord' states 40 mm for leading and trailing together, and 'leading' states 35 mm",
+    says: "'chord' states 60 mm for leading and trailing together, and 'leading' states 35 mm",
     schema: false,
   },
   {

@@ -60,7 +60,7 @@ describe('defaults', () => {
       layup: {
         resinPerCloth: 1,
         voidFraction: 0.02,
-        stepPerThickness: 20,
+        stepPerThickness: 50,
         losses: { peelPly: 0.08, primer: 0.06, cup: 0.008 },
       },
       fins: { edges: { leading: { kind: 'square', width: 0, land: 0.003 } }, mounting: { kind: 'surface' } },

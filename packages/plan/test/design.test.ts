@@ -67,7 +67,7 @@ describe('the demo', () => {
       cloth: cloths['glass-plain-200'],
       angle: 0,
       role: 'structural',
-      stepBack: { leading: 0.04, trailing: 0.04, tip: 0.06, bodyForward: 0.04, bodyAft: 0.04 },
+      stepBack: { leading: 0.06, trailing: 0.06, tip: 0.06, bodyForward: 0.06, bodyAft: 0.06 },
       overhang: { edges: 0.01, bodyEnds: 0.01 },
     })
   })
@@ -77,7 +77,7 @@ describe('the demo', () => {
     for (const [i, ply] of structural.slice(0, -1).entries()) {
       const next = structural[i + 1]!
       for (const key of ['leading', 'trailing', 'tip', 'bodyForward', 'bodyAft'] as const) {
-        expect(ply.stepBack[key] - next.stepBack[key]).toBeGreaterThanOrEqual(0.01 - 1e-12)
+        expect(ply.stepBack[key] - next.stepBack[key]).toBeGreaterThanOrEqual(0.015 - 1e-12)
       }
     }
     expect(Object.values(structural.at(-1)!.stepBack)).toEqual([0, 0, 0, 0, 0])
@@ -127,8 +127,8 @@ describe('the small can in US units', () => {
     const { cloth } = design.plies[0]!
     expect(cloth.name).toBe('Glass plain, weighed')
     expect(cloth.arealMass.confidence).toBe('plan')
-    expect(cloth.arealMass.value).toBeCloseTo((6.1 * 0.45359237) / 16 / 0.9144 ** 2, 15)
-    expect(cloth.warpShare).toBe(cloths['glass-plain-200']!.warpShare)
+    expect(cloth.arealMass.value).toBeCloseTo((3.1 * 0.45359237) / 16 / 0.9144 ** 2, 15)
+    expect(cloth.warpShare).toBe(cloths['glass-plain-100']!.warpShare)
   })
 
   test('3:1 by volume is weighed with both densities, not as 3:1 by mass', () => {

@@ -19,6 +19,7 @@ export interface DerivedDefault {
 
 const practice = 'common practice, no source'
 const faa = 'FAA AC 43.13-1B (1998), chapter 3, section 1: light laminates at 50 % resin by weight'
+const scarf = 'FAA AC 43.13-1B (1998), chapter 3, section 1: scarf of 50 ply thicknesses; by analogy'
 const nothing = 'nothing stated, nothing assumed'
 
 const stepBack = (field: string, short: string): DerivedDefault => ({
@@ -61,7 +62,7 @@ export const defaults: readonly (Default | DerivedDefault)[] = [
   { path: 'layup.voids', value: '2 %', source: `hand lay-up without vacuum; ${practice}` },
   { path: 'layup.biasShear', value: '4 deg', source: `careful handling; ${practice}` },
   { path: 'layup.mirrorAlternateBays', value: false, source: 'every bay laid alike' },
-  { path: 'layup.stepPerThickness', value: 20, source: `a drop of 1 in 20; ${practice}` },
+  { path: 'layup.stepPerThickness', value: 50, source: scarf },
   { path: 'layup.losses', value: {}, source: practice },
   { path: 'layup.losses.peelPly', value: '80 g/m2', source: `60 to 100 g/m2; ${practice}` },
   { path: 'layup.losses.primer', value: '60 g/m2', source: `50 to 80 g/m2; ${practice}` },
