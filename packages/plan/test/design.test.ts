@@ -90,7 +90,7 @@ describe('the demo', () => {
     expect(design.resin.workingTime).toEqual({ value: 3600, source: 'stated in the plan', confidence: 'plan' })
     expect(design.resin.workingMass.value).toBe(0.1)
     expect(design.resin.E).toBe(resinSystems['epoxy-slow']!.E)
-    expect(design.stock.rolls[0]).toMatchObject({ id: 'glass 200, wide', width: 0.965, length: 12, selvedge: 0.01 })
+    expect(design.stock.rolls[0]).toMatchObject({ id: 'glass 200 wide', width: 0.965, length: 12, selvedge: 0.01 })
   })
 
   test('flight', () => {
