@@ -2,6 +2,9 @@
 
 export const millimetres = (length: number, decimals = 1): string => `${fixed(length * 1e3, decimals)} mm`
 
+/** Rounded up, for a length that must be reached. */
+export const atLeast = (length: number): string => millimetres(Math.ceil(length * 1e4 - 1e-6) / 1e4)
+
 export const degrees = (angle: number, decimals = 1): string => `${fixed((angle * 180) / Math.PI, decimals)}°`
 
 /** Never `-0.0`. */

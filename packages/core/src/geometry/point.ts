@@ -1,7 +1,7 @@
 /** A point of a plane, m. */
 export type Point = readonly [number, number]
 
-export const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1])
+export const distance = (a: Point, b: Point): number => Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2)
 
 /** Twice the signed area of a, b, c; positive when they turn counter-clockwise. */
 export const turn = (a: Point, b: Point, c: Point): number =>
@@ -17,6 +17,9 @@ export function distanceToSegment(p: Point, a: Point, b: Point): number {
   const ux = b[0] - a[0]
   const uy = b[1] - a[1]
   const square = ux * ux + uy * uy
-  const share = square > 0 ? ((p[0] - a[0]) * ux + (p[1] - a[1]) * uy) / square : 0
-  return distance(p, between(a, b, Math.min(1, Math.max(0, share))))
+  const along = square > 0 ? ((p[0] - a[0]) * ux + (p[1] - a[1]) * uy) / square : 0
+  const share = Math.min(1, Math.max(0, along))
+  const dx = p[0] - a[0] - share * ux
+  const dy = p[1] - a[1] - share * uy
+  return Math.sqrt(dx * dx + dy * dy)
 }

@@ -83,19 +83,24 @@ export function isConvex(polygon: Polygon): boolean {
   return n >= 3 && turned < 3 * Math.PI
 }
 
-/** Inside or on the boundary, by the parity of the sides above the point (even-odd rule). */
+/** Inside, or with a tolerance within it of the boundary, by the parity of the sides above the point (even-odd rule). */
 export function contains(polygon: Polygon, point: Point, tolerance = 0): boolean {
   let inside = false
   const [x, y] = point
-  for (const [a, b] of sides(polygon)) {
+  for (let i = 0; i < polygon.length; i++) {
+    const a = polygon[i]!
+    const b = polygon[i + 1 < polygon.length ? i + 1 : 0]!
     if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside
   }
-  return inside || distanceToBoundary(polygon, point) <= tolerance
+  return inside || (tolerance > 0 && distanceToBoundary(polygon, point) <= tolerance)
 }
 
 export function distanceToBoundary(polygon: Polygon, point: Point): number {
   let least = Number.POSITIVE_INFINITY
-  for (const [a, b] of sides(polygon)) least = Math.min(least, distanceToSegment(point, a, b))
+  for (let i = 0; i < polygon.length; i++) {
+    const b = polygon[i + 1 < polygon.length ? i + 1 : 0]!
+    least = Math.min(least, distanceToSegment(point, polygon[i]!, b))
+  }
   return least
 }
 
