@@ -18,8 +18,6 @@ export interface Assessment {
   readonly kind: 'can' | 'study'
   readonly name: string
   readonly note: string
-  /** First line of an answer, in words, per question. */
-  readonly answers: { readonly [question: string]: string }
   readonly flight: FlightSection
   readonly fin: FinSection
   readonly structure: StructureSection
@@ -137,6 +135,8 @@ export interface FlutterSection {
     readonly effectiveShearModulus_Pa: number
     readonly torsionalStiffness_Nm2: number
     readonly constant_Pa: number
+    /** The published line read with the same modulus and its own constant. */
+    readonly printedLine: { readonly speed_m_s: number; readonly constant_Pa: number }
     readonly source: string
   } | null
 }
@@ -170,6 +170,8 @@ export interface BondSection {
     readonly totalAdhesiveMass_kg: number
     /** Of the whole can, waste in. */
     readonly mixMass_kg: number
+    /** What both run-outs past the root's ends add to one fillet, and the can's mix with them. */
+    readonly runOuts: { readonly volume_m3: number; readonly mixMassWith_kg: number }
   } | null
   readonly margin: number | null
 }
@@ -199,6 +201,8 @@ export interface PieceShape {
   readonly role: 'structural' | 'surface' | 'peel'
   readonly cloth: string
   readonly clothName: string
+  /** As scheduled; a mirrored bay carries its negative. */
+  readonly angle_deg: number
   readonly outline_m: readonly Point[]
   readonly netOutline_m: readonly Point[]
   readonly area_m2: number
@@ -214,6 +218,8 @@ export interface PieceShape {
   /** Dry, as cut. */
   readonly mass_kg: number
   readonly marks: readonly Mark[]
+  /** Where its label stands: the middle and the room along X and across; on a tab outside the cut line when it fits nowhere. */
+  readonly label_m: { readonly at: Point; readonly length: number; readonly width: number; readonly onTab: boolean }
 }
 
 export interface PatternPiece {
@@ -285,6 +291,8 @@ export interface NestRoll {
   readonly availableLength_m: number | null
   readonly usedLength_m: number
   readonly density: number
+  /** Cloth of the used length that becomes no piece. */
+  readonly waste_m2: number
   readonly placements: readonly Placement[]
 }
 

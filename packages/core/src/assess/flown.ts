@@ -1,5 +1,5 @@
 /** The flight of a plan: flown from its thrust, imported from its history, or absent where air states are given. */
-import { type FlightHistory } from '../flight/history.ts'
+import type { FlightHistory } from '../flight/history.ts'
 import { flyHistory } from '../flight/import.ts'
 import { recoveryAlong } from '../flight/recovery.ts'
 import { flyThrust } from '../flight/trajectory.ts'

@@ -1,0 +1,109 @@
+/**
+ * The fin as a plate: its outline meshed, its laminate at every point, clamped along the root.
+ *
+ * The reference plane is the core's mid-plane. The root is held at the body's surface; the fillet's stiffening is left out,
+ * and so is what gives way behind the root.
+ */
+import { coreThickness } from '../geometry/edge-profile.ts'
+import { finSides } from '../geometry/fin-outline.ts'
+import type { Mesh } from '../geometry/mesh.ts'
+import { meshOutline } from '../geometry/outline-mesh.ts'
+import { area } from '../geometry/polygon.ts'
+import { finLaminate, skin } from '../laminate/fin-laminate.ts'
+import type { Laminate } from '../laminate/laminate.ts'
+import { type BuiltLayer, sheetLayer } from '../laminate/layer.ts'
+import { finCoverage } from '../pattern/coverage.ts'
+import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
+import type { PlateSection } from '../plate/section.ts'
+import type { CanDesign } from './design.ts'
+import type { SkinPly } from './skins.ts'
+
+export interface FinPoint {
+  readonly laminate: Laminate
+  /** Plies of one face present here, core outward. */
+  readonly plies: readonly SkinPly[]
+  readonly core: number
+}
+
+export interface FinPlate {
+  readonly mesh: Mesh
+  readonly model: PlateModel
+  readonly at: (x: number, y: number) => FinPoint
+  /** Of the outline's segments, the one along the body. */
+  readonly rootSegment: number
+}
+
+/** Longest element edge over the square root of the fin's area. */
+export const meshShare = 0.2
+
+/** Core thickness is taken to the nearest of these steps, so that points on a bevel share laminates; 0.3 % of a bevel's rise. */
+const coreStep = 1e-5
+
+/** `opposite`: the fins whose next face carries the mirrored bay, where alternate bays are mirrored. */
+export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposite = false } = {}): FinPlate {
+  const { fins } = design
+  const sides = finSides(fins.outline)
+  const outline = sides.map(({ a }) => a)
+  const mesh = meshOutline({ outline, size: meshShare * Math.sqrt(area(outline)) })
+  const at = pointReader(design, skins, opposite)
+  const model = assemblePlate({
+    mesh,
+    supports: sides.map(({ name }) => (name === 'root' ? 'clamped' : 'free')),
+    sectionAt: ({ x, y }) => plateSection(at(x, y).laminate),
+  })
+  return { mesh, model, at, rootSegment: sides.findIndex(({ name }) => name === 'root') }
+}
+
+const sections = new WeakMap<Laminate, PlateSection>()
+
+/** One object a laminate, so that the plate can tell that nothing changed. */
+export function plateSection(laminate: Laminate): PlateSection {
+  const known = sections.get(laminate)
+  if (known !== undefined) return known
+  const { A, B, D, H, inertia } = laminate
+  const section = { A, B, D, S: H, massPerArea: inertia.m0, rotaryInertia: inertia.m2 }
+  sections.set(laminate, section)
+  return section
+}
+
+function pointReader(design: CanDesign, skins: readonly SkinPly[], opposite: boolean): FinPlate['at'] {
+  const { fins } = design
+  const designs = skins.map((ply) => ply.design)
+  const coverage = finCoverage({ outline: fins.outline, edges: fins.edges, plies: designs })
+  const core = coreThickness({ outline: fins.outline, thickness: fins.core.thickness, edges: fins.edges })
+  const known = new Map<string, FinPoint>()
+  return (x, y) => {
+    const present = coverage.pliesAt([x, y])
+    const steps = Math.round(core([x, y]) / coreStep)
+    const key = `${present.join(' ')} ${steps}`
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const plies = present.map((index) => skins[index])
+    const point = {
+      plies,
+      core: steps * coreStep,
+      laminate: laminateOf(design, plies, { t: steps * coreStep, opposite }),
+    }
+    known.set(key, point)
+    return point
+  }
+}
+
+export function laminateOf(
+  { fins, layup }: CanDesign,
+  plies: readonly SkinPly[],
+  { t, opposite }: { readonly t: number; readonly opposite: boolean },
+): Laminate {
+  const bay = plies.map(({ design, cured }) => ({ id: design.id, ply: cured, angle: design.angle }))
+  // Fin 1: its next face comes from bay 1, its previous face from the last bay, whose number is even when bays alternate.
+  const mirrored = layup.mirrorAlternateBays
+  return finLaminate({
+    core: coreLayer(fins.core, t),
+    nextFace: skin('next', bay, { mirrored: mirrored && opposite }),
+    previousFace: skin('previous', bay, { mirrored: mirrored && !opposite }),
+  })
+}
+
+function coreLayer({ material, grain }: CanDesign['fins']['core'], t: number): BuiltLayer | null {
+  return t > 0 ? sheetLayer(material, { theta: grain, t, name: 'core' }) : null
+}

@@ -1,0 +1,54 @@
+/** What this version does not compute: null leaves with the reason. */
+import type { Issue } from '../issue.ts'
+import type { Assessment, RollSection } from './assessment.ts'
+
+const rollSection: RollSection = { history: null, maximumRollRate_deg_s: null, tolerance: { cant_deg: null } }
+
+const roll: readonly Issue[] = [
+  {
+    code: 'roll/not-computed',
+    path: 'roll',
+    value: null,
+    message: 'Roll rate and cant tolerance are not computed in this version.',
+    hint: 'Measure every fin with the tube rolled exactly half a turn between two readings, and keep the readings.',
+  },
+]
+
+const studyHasNoCan: readonly Issue[] = [
+  {
+    code: 'study/no-can',
+    path: '',
+    value: null,
+    message: 'A study is a bare plate: it has no flight history, strength, bond, roll, patterns, cloth or resin.',
+    hint: 'Write a plan with tube, fins and plies for those.',
+  },
+]
+
+const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' | 'resin'> = {
+  strength: {
+    failureIndex: null,
+    ply: null,
+    position_m: null,
+    criterion: null,
+    secondOpinion: null,
+    load: null,
+  },
+  bond: { fillet: null, margin: null },
+  roll: rollSection,
+  pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [] },
+  nest: { rolls: [], buy: [] },
+  resin: {
+    cloth_kg: null,
+    resin_kg: null,
+    hardener_kg: null,
+    batches: [],
+    perPly: [],
+    losses: null,
+    workingTime_min: null,
+    smallestBatch_kg: null,
+    ratio: null,
+    kit: null,
+  },
+}
+
+export const notComputed = { roll, rollSection, studyHasNoCan, noCan }

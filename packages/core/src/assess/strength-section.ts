@@ -1,0 +1,118 @@
+/**
+ * First-ply failure under the worst air load of the flight.
+ *
+ * First version: the normal force of the fin at the given angle of attack, spread evenly over its face, on the clamped plate;
+ * both directions, since tension and compression differ. The core's own strengths are judged with the plies'.
+ */
+import type { FinForm } from '../air/fin-form.ts'
+import { type FlightLoad, worstFinLoad } from '../air/fin-load.ts'
+import type { Issue } from '../issue.ts'
+import type { LaminateStrain } from '../laminate/compliance.ts'
+import type { Criterion } from '../laminate/failure/criterion.ts'
+import { maximumStress } from '../laminate/failure/maximum-stress.ts'
+import { tsaiWu } from '../laminate/failure/tsai-wu.ts'
+import { firstPlyFailure, type PlyFailure } from '../laminate/first-ply.ts'
+import type { Laminate } from '../laminate/laminate.ts'
+import type { PlateModel } from '../plate/assemble.ts'
+import { plateSolver } from '../plate/static.ts'
+import { elementStrains } from '../plate/strains.ts'
+import type { Point, StrengthSection } from './assessment.ts'
+import type { Flown, Section } from './flown.ts'
+
+export interface StrengthInput {
+  readonly model: PlateModel
+  readonly laminateAt: (x: number, y: number) => Laminate
+  readonly form: FinForm
+  readonly flight: Flown
+  readonly angleOfAttack: number
+}
+
+export function strengthSection(input: StrengthInput): Section<StrengthSection> {
+  const { form, flight, angleOfAttack } = input
+  const mach = flight.states.map((state) => state.mach)
+  const dynamicPressure = flight.states.map(({ mach: M, density, soundSpeed }) => 0.5 * density * (M * soundSpeed) ** 2)
+  const worst = worstFinLoad(form, { mach, dynamicPressure })
+  if (worst === null || !(worst.pressurePerAngle * angleOfAttack > 0)) return { value: noStrength, warnings: [noLoad] }
+  const pressure = worst.pressurePerAngle * angleOfAttack
+  const found = worstPlies(input, pressure)
+  if (found === null) return { value: noStrength, warnings: [noLoad] }
+  const { first, second } = found
+  return {
+    value: {
+      failureIndex: first.failure.index,
+      ply: first.failure.layer,
+      position_m: first.at,
+      criterion: `${first.failure.criterion}, ${first.failure.mode}`,
+      secondOpinion: { criterion: second.failure.criterion, failureIndex: second.failure.index },
+      load: {
+        pressure_Pa: pressure,
+        force_N: worst.forcePerAngle * angleOfAttack,
+        angleOfAttack_deg: (angleOfAttack * 180) / Math.PI,
+        time_s: flight.history?.time[worst.index] ?? null,
+        basis: basis(worst),
+      },
+    },
+    warnings: [firstVersion],
+  }
+}
+
+interface Worst {
+  readonly failure: PlyFailure
+  readonly at: Point
+}
+
+function worstPlies({ model, laminateAt }: StrengthInput, pressure: number): { first: Worst; second: Worst } | null {
+  const solved = plateSolver(model)({ pressure: () => pressure })
+  if (solved.kind === 'not-held') return null
+  const strains = elementStrains(model, solved.field).map(({ x, y, membrane, curvature }) => ({
+    at: [x, y] as const,
+    laminate: laminateAt(x, y),
+    state: { strain: membrane, curvature },
+  }))
+  const worstBy = (criterion: Criterion): Worst | null => {
+    let worst: Worst | null = null
+    for (const { at, laminate, state } of strains) {
+      for (const load of [state, reversed(state)]) {
+        const failure = firstPlyFailure(laminate, load, criterion)
+        if (failure !== null && (worst === null || failure.index > worst.failure.index)) worst = { failure, at }
+      }
+    }
+    return worst
+  }
+  const [first, second] = [worstBy(maximumStress), worstBy(tsaiWu)]
+  return first === null || second === null ? null : { first, second }
+}
+
+const reversed = ({ strain, curvature }: LaminateStrain): LaminateStrain => ({
+  strain: Array.from(strain, (value) => -value),
+  curvature: Array.from(curvature, (value) => -value),
+})
+
+const basis = ({ force: { method, upwash }, mach }: FlightLoad): string =>
+  `${method} at Mach ${mach.toFixed(2)}, body upwash ${upwash.toFixed(3)} in, spread evenly over the face`
+
+const noStrength: StrengthSection = {
+  failureIndex: null,
+  ply: null,
+  position_m: null,
+  criterion: null,
+  secondOpinion: null,
+  load: null,
+}
+
+const noLoad: Issue = {
+  code: 'strength/no-load',
+  path: 'strength.failureIndex',
+  value: null,
+  message: 'There is no air load to judge the plies by: the flight or the angle of attack gives none.',
+  hint: 'Give a flight, and an angle of attack above zero in loads.angleOfAttack.',
+}
+
+const firstVersion: Issue = {
+  code: 'strength/uniform-pressure',
+  path: 'strength.failureIndex',
+  value: null,
+  message:
+    'The air load is spread evenly over the face and the fin does not deform under it; the real pressure peaks at the leading edge.',
+  hint: 'Read the failure index as a first estimate; prove every fin by its own proof load.',
+}

@@ -1,0 +1,88 @@
+/** How the fin bends and rings: its modes, and a point load at the tip. */
+import type { Issue } from '../issue.ts'
+import type { PlateModel } from '../plate/assemble.ts'
+import { modeNamer } from '../plate/mode-kind.ts'
+import { type PlateModes, plateModes } from '../plate/modes.ts'
+import { fourfoldMesh } from '../plate/quadratic-mesh.ts'
+import { plateSolver } from '../plate/static.ts'
+import type { Point, StructureSection } from './assessment.ts'
+import type { Section } from './flown.ts'
+
+/** Modes that carry the flutter solution. */
+export const flutterModes = 8
+/** Modes shown. */
+const shownModes = 6
+
+export function solvedModes(model: PlateModel): PlateModes {
+  return plateModes(model, flutterModes)
+}
+
+export interface PointLoad {
+  readonly at: Point
+  readonly force: number
+  /** Of the outline's segments, the one whose moment is reported; −1 for none. */
+  readonly rootSegment: number
+}
+
+export function structureSection(
+  model: PlateModel,
+  modes: PlateModes,
+  load: PointLoad | null,
+): Section<StructureSection> {
+  const { nodes, mesh } = model.layout
+  const kind = modeNamer(model)
+  const drawn = fourfoldMesh(nodes)
+  const value: StructureSection = {
+    modes: modes.omega.slice(0, shownModes).map((omega, i) => ({
+      frequency_Hz: omega / (2 * Math.PI),
+      kind: kind(modes.shapes[i]).name,
+    })),
+    tipLoad: load === null ? null : tipLoad(model, load),
+    mesh: { nodes: nodes.X.length / 2, triangles: mesh.T.length / 3 },
+    shapes: {
+      nodes_m: Array.from({ length: drawn.X.length / 2 }, (_, i) => [
+        rounded(drawn.X[2 * i]),
+        rounded(drawn.X[2 * i + 1]),
+      ]),
+      triangles: Array.from({ length: drawn.T.length / 3 }, (_, e) => [
+        drawn.T[3 * e],
+        drawn.T[3 * e + 1],
+        drawn.T[3 * e + 2],
+      ]),
+      deflection: modes.shapes.slice(0, shownModes).map(({ w }) => normalised(w)),
+    },
+  }
+  return { value, warnings: modes.missed > 0 ? [missedModes(modes.missed)] : [] }
+}
+
+function tipLoad(model: PlateModel, { at, force, rootSegment }: PointLoad): StructureSection['tipLoad'] {
+  const solved = plateSolver(model)({ forces: [{ at, force }] })
+  if (solved.kind === 'not-held') return { force_N: force, deflection_m: null, rootMoment_Nm: null }
+  const { nodes } = model.layout
+  let nearest = 0
+  const away = (i: number): number => Math.hypot(nodes.X[2 * i] - at[0], nodes.X[2 * i + 1] - at[1])
+  for (let i = 1; i < nodes.X.length / 2; i++) if (away(i) < away(nearest)) nearest = i
+  const root = solved.segments.find(({ segment }) => segment === rootSegment)
+  return {
+    force_N: force,
+    deflection_m: solved.field.w[nearest],
+    rootMoment_Nm: root === undefined ? null : Math.abs(root.momentAlong),
+  }
+}
+
+/** Largest deflection 1, four decimals: for drawing only. */
+function normalised(w: Float64Array): number[] {
+  const largest = w.reduce((most, value) => (Math.abs(value) > Math.abs(most) ? value : most), 0)
+  return Array.from(w, (value) => Math.round((value / largest) * 1e4) / 1e4)
+}
+
+/** To a micrometre: for drawing only. */
+const rounded = (length: number): number => Math.round(length * 1e6) / 1e6
+
+const missedModes = (missed: number): Issue => ({
+  code: 'structure/modes-missed',
+  path: 'structure.modes',
+  value: missed,
+  message: `${missed} natural mode${missed === 1 ? ' is' : 's are'} known to lie below the last one found and ${missed === 1 ? 'was' : 'were'} not found.`,
+  hint: 'Frequencies shown are right, but the list has a gap; do not rely on the flutter margin.',
+})
