@@ -1,6 +1,8 @@
 /** `finwright assess PLAN [--json]`: the assessment, as one JSON object or as the answers in words. */
 import { assess } from '@finwright/core/assess/assess.ts'
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import type { UnitSystem } from '@finwright/plan/quantity/format.ts'
+import { answersIn } from '@finwright/sheets/answers.ts'
 import { Command } from 'commander'
 import { issuesAsText, Refusal } from '../outcome.ts'
 import { loadPlan } from '../plan-file.ts'
@@ -11,22 +13,29 @@ export function assessCommand(): Command {
     .argument('<plan>', 'the plan file (*.fincan.json)')
     .option('--json', 'print the whole assessment as one JSON object')
     .action((file: string, options: { json?: boolean }) => {
-      const assessment = assessFile(file)
-      process.stdout.write(options.json ? `${JSON.stringify(assessment, null, 1)}\n` : inWords(assessment))
+      const { assessment, units } = assessFile(file)
+      process.stdout.write(options.json ? `${JSON.stringify(assessment)}\n` : inWords(assessment, units))
       if (!options.json && assessment.warnings.length > 0) {
         process.stderr.write(`\nTo look at:\n${issuesAsText(assessment.warnings)}`)
       }
     })
 }
 
-export function assessFile(file: string): Assessment {
-  const result = assess(loadPlan(file).design)
+function assessFile(file: string): { readonly assessment: Assessment; readonly units: UnitSystem } {
+  const { design, complete } = loadPlan(file)
+  const result = assess(design)
   if (!result.ok) throw new Refusal(result.issues)
-  return result.value
+  return { assessment: result.value, units: complete.units }
 }
 
 /** The answers, a paragraph a question. */
-export function inWords({ name, answers }: Assessment): string {
-  const lines = Object.entries(answers).map(([question, answer]) => `${question}\n  ${answer}\n`)
-  return `${name}\n\n${lines.join('')}`
+export function inWords(assessment: Assessment, units: UnitSystem): string {
+  const lines = answersIn(assessment, units).map(
+    ({ question, answer }) => `${question}
+  ${answer}
+`,
+  )
+  return `${assessment.name}
+
+${lines.join('')}`
 }

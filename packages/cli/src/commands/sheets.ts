@@ -42,6 +42,8 @@ async function run(file: string, { out, paper }: Options): Promise<void> {
   progress.step('Writing')
   writePackage(out, sheets)
   progress.done()
-  process.stdout.write(`${inWords(result.value)}\nThe package is in ${out}; start with cover.pdf.\n`)
+  process.stdout.write(
+    `${inWords(result.value, plan.complete.units)}\nThe package is in ${out}; start with cover.pdf.\n`,
+  )
   if (result.value.warnings.length > 0) process.stderr.write(`\nTo look at:\n${issuesAsText(result.value.warnings)}`)
 }
