@@ -3,7 +3,7 @@
  * nodal values, so that the search and the fit are done once for a mesh and used for every mode.
  *
  * About each point the nodes of the triangle that holds it and of the rings of triangles around it are fitted by a polynomial
- * of degree 3 (or 2, or 1, where the nodes do not carry more), least squares with weights exp(−2 d²/ρ²), ρ the distance of the
+ * of degree 3 (or 2, or 1, where the nodes do not carry more), least squares with weights exp(−10 d²/ρ²), ρ the distance of the
  * farthest node. The value and ∂/∂x of the fit at the point are what is returned: exact for cubics. Rings follow the
  * triangles, so a fit never reaches across a slot of the outline. Points a little outside the mesh are extrapolated from the
  * nearest triangle. Source: moving least squares after Lancaster & Salkauskas, Math. Comp. 37 (1981) 141-158 (recalled).
@@ -109,7 +109,7 @@ function fitPolynomial({ X }: FieldMesh, nodes: readonly number[], x: number, y:
     for (let total = 0; total <= degree; total++) {
       for (let power = total; power >= 0; power--) terms.push(u ** power * v ** (total - power))
     }
-    return { terms, weight: Math.exp(-2 * (u * u + v * v)) }
+    return { terms, weight: Math.exp(-10 * (u * u + v * v)) }
   })
   const m = rows[0].terms.length
   if (nodes.length < m) return null

@@ -169,11 +169,11 @@ function addOwnLogarithm(
  */
 function addChordLogarithm(D: ComplexMatrix, { surface, mach }: SurfaceAtMach, wavenumber: number): void {
   const { count, chord, lineIn, lineOut, yIn, yOut } = surface.lattice
-  for (let i = 0; i < count; i++) {
-    const b = (lineOut[i] - lineIn[i]) / (yOut[i] - yIn[i])
-    const strength = (wavenumber * (1 + b * b)) / (4 * Math.PI * Math.sqrt(1 - mach * mach + b * b))
-    const half = (strength * chord[i] * Math.LN2) / 2
-    D.im[i * count + i] -= half
-    if (surface.hasNext[i] === 1) D.im[i * count + i + 1] -= half
+  for (let j = 0; j < count; j++) {
+    const b = (lineOut[j] - lineIn[j]) / (yOut[j] - yIn[j])
+    const strength = (1 + b * b) / Math.sqrt(1 - mach * mach + b * b)
+    const half = ((wavenumber * chord[j] * Math.LN2) / (8 * Math.PI)) * strength
+    D.im[j * count + j] -= half
+    if (j > 0 && surface.hasNext[j - 1] === 1) D.im[(j - 1) * count + j] -= half
   }
 }
