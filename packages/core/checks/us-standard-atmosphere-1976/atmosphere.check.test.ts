@@ -6,9 +6,7 @@ import { expectPublished } from '../evidence.ts'
 
 const source = 'us-standard-atmosphere-1976'
 
-type Row = readonly [altitude: number, quantity: keyof Air, printed: string, methodError?: number]
-
-const rows: readonly Row[] = [
+const rows: [altitude: number, quantity: keyof Air, printed: string, methodError?: number][] = [
   [0, 'temperature', '288.150'],
   [0, 'pressure', '1.01325e3'],
   [0, 'density', '1.2250'],

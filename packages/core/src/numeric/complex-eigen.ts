@@ -129,15 +129,26 @@ function qrStep({ n, re, im }: ComplexMatrix, low: number, high: number, shiftRe
     re[i * n + i] -= shiftRe
     im[i * n + i] -= shiftIm
   }
-  let [lastRe1, lastIm1, lastRe2, lastIm2] = [0, 0, 0, 0]
+  let lastRe1 = 0
+  let lastIm1 = 0
+  let lastRe2 = 0
+  let lastIm2 = 0
   for (let k = low; k < high; k++) {
-    const [p, s] = [k * n + k, (k + 1) * n + k]
+    const p = k * n + k
+    const s = p + n
     const r = Math.sqrt(re[p] * re[p] + im[p] * im[p] + re[s] * re[s] + im[s] * im[s])
-    const [aRe, aIm, bRe, bIm] = r > 0 ? [re[p] / r, im[p] / r, re[s] / r, im[s] / r] : [1, 0, 0, 0]
+    const inverse = r > 0 ? 1 / r : 0
+    const aRe = r > 0 ? re[p] * inverse : 1
+    const aIm = im[p] * inverse
+    const bRe = re[s] * inverse
+    const bIm = im[s] * inverse
     rotateRows(re, im, p, s, high - k + 1, aRe, aIm, bRe, bIm)
     // The columns of the rotation before this one: its rows are done with now.
     if (k > low) rotateColumns(re, im, n, low, k, k - 1, lastRe1, lastIm1, lastRe2, lastIm2)
-    ;[lastRe1, lastIm1, lastRe2, lastIm2] = [aRe, aIm, bRe, bIm]
+    lastRe1 = aRe
+    lastIm1 = aIm
+    lastRe2 = bRe
+    lastIm2 = bIm
   }
   rotateColumns(re, im, n, low, high, high - 1, lastRe1, lastIm1, lastRe2, lastIm2)
   for (let i = low; i <= high; i++) {
