@@ -12,7 +12,7 @@
  */
 import { type EdgeName, edgeNames, type FinOutline, finSides, type NamedSide } from './fin-outline.ts'
 import { distance, type Point, turn } from './point.ts'
-import { smoothTurn } from './polygon-shift.ts'
+import { smoothTurn } from './polygon-strips.ts'
 
 /** `width` measured in the plane of the fin, square to the edge; `land` the thickness left at the edge. */
 export interface EdgeProfile {

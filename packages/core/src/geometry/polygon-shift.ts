@@ -20,12 +20,9 @@ import {
 import { clipToHalfPlane, type HalfPlane } from './half-plane.ts'
 import { distance, distanceToSegment, type Point } from './point.ts'
 import { bounds, isConvex, type Polygon, signedArea } from './polygon.ts'
-import { mitreReach, shiftByClipping } from './polygon-strips.ts'
+import { mitreReach, shiftByClipping, smoothTurn } from './polygon-strips.ts'
 
 export type EdgeShifts = { readonly [edge in EdgeName]: number }
-
-/** A corner that turns by less joins its two sides smoothly: no shifted line is drawn out past it. 15°. */
-export const smoothTurn = Math.PI / 12
 
 /**
  * What is left of the outline at y ≥ `root`: counter-clockwise polygons, none when nothing is left, several when the

@@ -7,13 +7,16 @@
  *
  *   e = −(d₂ + d₁ cos β) / sin β        m, along the first side past the corner
  *
- * A strip's end is drawn out to there, so that corners are as sharp as the outline's own.
+ * A strip's end is drawn out to there, so that corners are as sharp as the outline's own. Where two edges with different
+ * shifts run into each other almost straight it ends square instead.
  */
 import { differenceOf, intersectionOf, unionOf } from './clipping.ts'
 import type { NamedSide } from './fin-outline.ts'
 import { distance, distanceToSegment, type Point } from './point.ts'
 import { bounds, type Polygon, signedArea } from './polygon.ts'
 
+/** A corner that turns by less joins its two sides smoothly: no shifted line is drawn out past it. 15°. */
+export const smoothTurn = Math.PI / 12
 /** How far past a corner an overhang's strip reaches at most, in overhangs: √(2² − 1²), for a mitre of two overhangs. */
 export const mitreReach = Math.sqrt(3)
 /** The same for a step-back, in step-backs: e at β = 165°. */
@@ -119,8 +122,8 @@ function reach({
   if (Math.abs(sine) < 1e-9) return 0
   const e = -(other + d * Math.cos(beta)) / sine
   const size = Math.max(Math.abs(d), Math.abs(other))
-  const smooth = Math.abs(Math.PI - beta) < Math.PI / 12 && d !== other
-  const most = smooth ? size : size * (way === 'inward' || other === 0 ? stepReach : mitreReach)
+  if (Math.abs(Math.PI - beta) < smoothTurn && d !== other) return 0
+  const most = size * (way === 'inward' || other === 0 ? stepReach : mitreReach)
   const least = way === 'outward' && other === 0 ? -length : 0
   return Math.min(most, Math.max(least, e))
 }

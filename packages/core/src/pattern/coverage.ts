@@ -10,7 +10,7 @@ import type { FinOutline } from '../geometry/fin-outline.ts'
 import type { Point } from '../geometry/point.ts'
 import { contains, type Polygon } from '../geometry/polygon.ts'
 import { insideSides, shiftedOutline } from '../geometry/polygon-shift.ts'
-import { joined } from './marks.ts'
+import { joined } from '../geometry/polyline-clip.ts'
 import type { ScheduledPly } from './schedule.ts'
 
 export interface PlyCoverage {

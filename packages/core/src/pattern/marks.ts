@@ -7,9 +7,10 @@ import type { EdgeProfiles } from '../geometry/edge-profile.ts'
 import { shapedWidths } from '../geometry/edge-profile.ts'
 import type { FinOutline } from '../geometry/fin-outline.ts'
 import { rootLength } from '../geometry/fin-outline.ts'
-import { between, distance, type Point } from '../geometry/point.ts'
-import { bounds, contains, distanceToBoundary, type Polygon, sides } from '../geometry/polygon.ts'
+import { between, type Point } from '../geometry/point.ts'
+import { bounds, distanceToBoundary, type Polygon, sides } from '../geometry/polygon.ts'
 import { insideSides, shiftedOutline } from '../geometry/polygon-shift.ts'
+import { joined, type Polyline, polylineInside } from '../geometry/polyline-clip.ts'
 import { acrossAt, type Development } from './development.ts'
 import { type LabelPlace, rangeAt } from './label.ts'
 import type { PlyOutlines } from './outlines.ts'
@@ -103,7 +104,7 @@ function bevelLines({ outline, edges, dev, outlines }: MarkInput): readonly PlyM
     .flatMap((line) => aboveFillet(dev, line))
   const onMap = half.map((line) => line.map(([x, y]): Point => [x, acrossAt(dev, y)]))
   return onMap
-    .filter((line) => line.some((p) => contains(outlines.cut, p)))
+    .flatMap((line) => polylineInside(outlines.cut, line))
     .flatMap((points): PlyMark[] => {
       const mark: PlyMark = { kind: 'bevel', points, label: 'edge shaping begins' }
       return [mark, mirroredMark(mark)]
@@ -111,7 +112,7 @@ function bevelLines({ outline, edges, dev, outlines }: MarkInput): readonly PlyM
 }
 
 /** The parts of a line that lie on the flat of the face. */
-function aboveFillet({ topHeight }: Development, line: readonly Point[]): readonly (readonly Point[])[] {
+function aboveFillet({ topHeight }: Development, line: Polyline): readonly Polyline[] {
   const kept = line.slice(1).flatMap((b, i) => {
     const a = line[i]!
     if (a[1] < topHeight && b[1] < topHeight) return []
@@ -128,12 +129,11 @@ function stepLines(
   { net: own, cut }: PlyOutlines,
 ): readonly PlyMark[] {
   const onOwn = (p: Point) => distanceToBoundary(own, p) < sameLine
-  const seen = sides(net).filter(([a, b]) => {
-    const middle = between(a, b, 0.5)
-    return !(onOwn(middle) && onOwn(a) && onOwn(b)) && contains(cut, middle)
-  })
+  const apart = sides(net).filter(([a, b]) => !(onOwn(between(a, b, 0.5)) && onOwn(a) && onOwn(b)))
   const label = beneath ? `edge of ${id}, beneath` : `edge of ${id}, to come`
-  return joined(seen).map((points): PlyMark => ({ kind: 'step', points, label }))
+  return joined(apart)
+    .flatMap((line) => polylineInside(cut, line))
+    .map((points): PlyMark => ({ kind: 'step', points, label }))
 }
 
 /** Lines closer than this are one line on a pattern. */
@@ -177,22 +177,4 @@ function arrows({ outlines, dev, angle, label }: MarkInput): readonly PlyMark[] 
       label: 'warp',
     },
   ]
-}
-
-/** Segments that follow each other, as polylines. */
-export function joined(segments: readonly (readonly [Point, Point])[]): readonly (readonly Point[])[] {
-  const lines: Point[][] = []
-  for (const [a, b] of segments) {
-    const last = lines.at(-1)
-    if (last !== undefined && distance(last.at(-1)!, a) < 1e-9) last.push(b)
-    else lines.push([a, b])
-  }
-  // The first may go on where the last ends.
-  const first = lines[0]
-  const last = lines.at(-1)
-  if (first !== undefined && last !== undefined && first !== last && distance(last.at(-1)!, first[0]!) < 1e-9) {
-    lines.shift()
-    lines[lines.length - 1] = [...last, ...first.slice(1)]
-  }
-  return lines
 }
