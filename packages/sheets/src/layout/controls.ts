@@ -61,28 +61,28 @@ export function tickLines(items: readonly string[], width: number, size = 3.7): 
 /** A point that may not be passed unsigned: heavy frame, the word HOLD, lines to tick, initials and time. */
 export function holdPoint(title: string, items: readonly string[], width: number, gap = 3): Block {
   const signWidth = 34
-  const inner = width - 8
+  const inner = width - 6
   const flag = textWidth('HOLD', { size: 4.6, face: 'title', tracking: 0.1 }) + 5
   const head: Block = {
     height: 6.4,
     gap: 0,
     draw: ([x, y]) => [
-      rectangle({ x: x - 4, y: y - 3, width: flag, height: 7.6 }, { fill: fill('ink'), layer: 'fill' }),
-      text([x - 1.4, y + 2.4], 'HOLD', { size: 4.6, face: 'title', ink: 'paper', tracking: 0.1 }),
+      rectangle({ x: x - 3, y: y - 3, width: flag, height: 7.6 }, { fill: fill('ink'), layer: 'fill' }),
+      text([x - 0.4, y + 2.4], 'HOLD', { size: 4.6, face: 'title', ink: 'paper', tracking: 0.1 }),
       text([x + flag - 1, y + 2.4], title, { size: 4.4, face: 'title' }),
     ],
   }
-  const list = tickLines(items, inner - signWidth - 4)
+  const list = tickLines(items, inner - signWidth - 4, 3.5)
   const body: Block = {
-    height: Math.max(list.height, 16),
+    height: Math.max(list.height, 13),
     gap: 1,
     draw: ([x, y]) => [
       ...list.draw([x, y]),
-      ...fields([{ label: 'initials' }], signWidth, 9).draw([x + inner - signWidth, y - 2]),
-      ...fields([{ label: 'time' }], signWidth, 9).draw([x + inner - signWidth, y + 7]),
+      ...fields([{ label: 'initials' }], signWidth, 9).draw([x + inner - signWidth, y - 4]),
+      ...fields([{ label: 'time' }], signWidth, 9).draw([x + inner - signWidth, y + 5]),
     ],
   }
-  return boxed(stacked([head, body]), { width, padding: 4, stroke: stroke(pen.heavy), gap: gap + 1 })
+  return boxed(stacked([head, body]), { width, padding: 3, stroke: stroke(pen.heavy), gap: gap + 1 })
 }
 
 /** One caution at the step it belongs to, with the sign of a triangle. */

@@ -19,6 +19,8 @@ export interface Figures {
   /** Metres or feet. */
   readonly distance: (value: Optional) => string
   readonly area: (value: Optional) => string
+  /** Of cloth by the metre: m² or yd². */
+  readonly surface: (value: Optional) => string
   /** Volume in millilitres, both systems: it is measured in syringes. */
   readonly volume: (value: Optional) => string
   /** Grams, one decimal. */
@@ -42,6 +44,12 @@ export function figuresIn(units: UnitSystem): Figures {
     length: (value, uncertainty = 1e-4) => shown(value, 'length', uncertainty, us ? 'in' : 'mm'),
     distance: (value) => shown(value, 'length', 1, us ? 'ft' : 'm'),
     area: (value) => shown(value, 'area', us ? 0.01 * 0.0254 ** 2 : 1e-5, us ? 'in^2' : 'cm2'),
+    surface: (value) =>
+      value === null || value === undefined
+        ? none
+        : us
+          ? `${plain(value / squareYard, 2)} yd²`
+          : `${plain(value, 2)} m²`,
     volume: (value) => (value === null || value === undefined ? none : `${(value * 1e6).toFixed(1)} ml`),
     grams: (value, decimals = 1) =>
       value === null || value === undefined ? none : `${(value * 1e3).toFixed(decimals)} g`,
@@ -76,6 +84,9 @@ export const ratio = (value: Optional, decimals = 2): string =>
 
 export const percent = (fraction: Optional, decimals = 0): string =>
   fraction === null || fraction === undefined ? none : `${plain(100 * fraction, decimals)} %`
+
+/** 0.9144 m squared, exact by definition. */
+const squareYard = 0.9144 ** 2
 
 /** One newton metre in pound-force inches: 1 / (4.4482216152605 N × 0.0254 m), both exact by definition. */
 const poundInchesPerNewtonMetre = 1 / (4.4482216152605 * 0.0254)

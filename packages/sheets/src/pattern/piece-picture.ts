@@ -8,7 +8,7 @@ import { textWidth } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
 import { checkLine } from './check-line.ts'
 import type { Picture, PictureFrame } from './picture.ts'
-import { bestPlace, edgesOf, type Segment, stretchesOf, turnedBox } from './placing.ts'
+import { bestPlace, edgesOf, type Segment, simplified, stretchesOf, turnedBox } from './placing.ts'
 
 /** Capitals of 3 mm in the engineering lettering. */
 export const smallest = 4.3
@@ -28,8 +28,13 @@ export const toPage = ([x, y]: Point): XY => [y * 1e3, x * 1e3]
 export function piecePicture(shape: PieceShape, words: PieceWords, seams: (frame: PictureFrame) => Segment[]): Picture {
   const cut = shape.outline_m.map(toPage)
   const net = shape.netOutline_m.map(toPage)
-  const frame = { box: boxOf(cut, 3), outline: cut, ...longLines(shape.marks) }
-  const state: State = { items: [], lines: [...edgesOf(cut), ...edgesOf(net)], seams: seams(frame), words: [] }
+  const frame = { box: boxOf(cut, 1), outline: simplified(cut, 0.05), ...longLines(shape.marks) }
+  const state: State = {
+    items: [],
+    lines: [...edgesOf(simplified(cut)), ...edgesOf(simplified(net))],
+    seams: seams(frame),
+    words: [],
+  }
   state.items.push(path(cut, true, { layer: 'cut', stroke: stroke(pen.bold) }))
   state.items.push(path(net, true, { layer: 'net', stroke: stroke(pen.net) }))
   const marks = shape.marks.filter(({ points_m }) => points_m.length > 1)
@@ -39,8 +44,12 @@ export function piecePicture(shape: PieceShape, words: PieceWords, seams: (frame
   state.lines.push(...diagonal.lines)
   nameLabel(state, net, words)
   for (const mark of distinct(marks)) markLabel(state, mark, net)
-  edgeLabel(state, cut, 'cut here', net)
-  edgeLabel(state, net, 'net edge: the part ends here', net)
+  if (Math.abs(shape.area_m2 - shape.netArea_m2) < sameArea * shape.area_m2) {
+    edgeLabel(state, net, 'cut here: this is the net edge', net)
+  } else {
+    edgeLabel(state, cut, 'cut here', net)
+    edgeLabel(state, net, 'net edge: the part ends here', net)
+  }
   lengthLabel(state, diagonal.segment, diagonal.label, net)
   return {
     name: words.title,
@@ -62,6 +71,9 @@ function longLines(marks: readonly Mark[]): { readonly upright: number[]; readon
     level: long.filter(([a, b]) => Math.abs(a[1] - b[1]) < 1).map(([a]) => a[1]),
   }
 }
+
+/** Cut and net outlines whose areas differ by less, relative, are one line. */
+const sameArea = 1e-3
 
 interface State {
   readonly items: Primitive[]
@@ -219,7 +231,7 @@ function labelOf(title: string, size: number, rows: readonly string[]): Label {
 /** Upright first; a quarter turn costs a little. */
 function gridOf(box: { x: number; y: number; width: number; height: number }, { width, height }: Label): Spot[] {
   const spots: Spot[] = []
-  const step = 5
+  const step = 6
   const middle: XY = [box.x + box.width / 2, box.y + box.height / 2]
   for (const turn of [0, -Math.PI / 2]) {
     for (let x = box.x; x <= box.x + box.width; x += step) {

@@ -74,6 +74,26 @@ export const edgesOf = (outline: readonly XY[]): Segment[] =>
 export const stretchesOf = (points: readonly XY[]): Segment[] =>
   points.slice(1).map((point, i) => [points[i], point] as const)
 
+/** The outline with vertices left out where that moves it by less than `tolerance`; enough to keep words away from it. */
+export function simplified(outline: readonly XY[], tolerance = 0.4): XY[] {
+  const kept: XY[] = []
+  let from = 0
+  for (let i = 1; i < outline.length; i++) {
+    const next = outline[(i + 1) % outline.length]
+    const straight = outline.slice(from + 1, i + 1).every((point) => distanceTo(point, outline[from], next) < tolerance)
+    if (straight) continue
+    kept.push(outline[from])
+    from = i
+  }
+  return [...kept, outline[from]]
+}
+
+function distanceTo([x, y]: XY, [ax, ay]: XY, [bx, by]: XY): number {
+  const length = Math.hypot(bx - ax, by - ay)
+  if (length === 0) return Math.hypot(x - ax, y - ay)
+  return Math.abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / length
+}
+
 /** A rectangle about `middle`, turned, as its four corners. */
 export function turnedBox([x, y]: XY, width: number, height: number, turn: number): XY[] {
   const c = Math.cos(turn) / 2

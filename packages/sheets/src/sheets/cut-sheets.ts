@@ -7,7 +7,7 @@ import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { bullets, heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
-import { nestKey, nestPicture, type PlacedPiece, placedPieces, warpAcross } from './nest-picture.ts'
+import { nestKey, nestPicture, nestWidth, type PlacedPiece, placedPieces, warpAcross } from './nest-picture.ts'
 
 /** Weighed dry, a piece within this of its nominal mass is the right cloth and the right size. Our default, no standard. */
 const massTolerance = 0.05
@@ -36,11 +36,13 @@ function rollSheets(roll: NestRoll, input: SheetInput): Leaf[] {
 }
 
 function firstLine(roll: NestRoll, placed: readonly PlacedPiece[], { figures }: SheetInput): string {
-  const count = `${placed.length} ${placed.length === 1 ? 'piece' : 'pieces'} on ${figures.length(roll.usedLength_m)} of roll ${roll.roll}`
+  const count = `${placed.length} ${placed.length === 1 ? 'piece' : 'pieces'} on ${figures.length(roll.usedLength_m, 1e-3)} of roll ${roll.roll}`
   if (roll.availableLength_m === null) return `${count}: this cloth has to be bought.`
   const left = roll.availableLength_m - roll.usedLength_m
-  return `${count}; ${figures.length(left)} of ${figures.length(roll.availableLength_m)} stay on it.`
+  return `${count}; ${figures.length(left, 1e-3)} of ${figures.length(roll.availableLength_m, 1e-3)} stay on it.`
 }
+
+const leastFacts = 56
 
 function pictureAndFacts(
   roll: NestRoll,
@@ -49,9 +51,9 @@ function pictureAndFacts(
   area: { readonly width: number; readonly height: number },
 ): Block {
   const { figures } = input
-  const factsWidth = 56
   const height = area.height - 16
-  const view = { roll, placed, figures, at: [0, 0] as const, width: area.width - factsWidth - 8, height }
+  const view = { roll, placed, figures, at: [0, 0] as const, width: area.width - leastFacts - 10, height }
+  const factsWidth = area.width - nestWidth(roll, view) - 10
   return beside(
     [
       { x: 0, block: picture(height, nestPicture(view)) },
@@ -61,22 +63,25 @@ function pictureAndFacts(
   )
 }
 
-function facts(roll: NestRoll, placed: readonly PlacedPiece[], { design, figures }: SheetInput, width: number): Block {
+function facts(roll: NestRoll, placed: readonly PlacedPiece[], input: SheetInput, width: number): Block {
+  const { design, figures } = input
   const cloth = design.plies.find((ply) => ply.cloth.id === roll.cloth)?.cloth
   const used = placed.reduce((sum, { piece }) => sum + piece.area_m2, 0)
   const whole = roll.usedLength_m * roll.width_m
   const rows: readonly (readonly [string, string])[] = [
     ['cloth', roll.clothName],
     ['areal mass', figures.arealMass(cloth?.arealMass.value)],
-    ['width', figures.length(roll.width_m)],
-    ['selvedge, each edge', figures.length(roll.selvedge_m)],
-    ['used length', figures.length(roll.usedLength_m)],
+    ['width', figures.length(roll.width_m, 1e-3)],
+    ['selvedge, each edge', figures.length(roll.selvedge_m, 1e-3)],
+    ['used length', figures.length(roll.usedLength_m, 1e-3)],
     [
       'left',
-      roll.availableLength_m === null ? 'to be bought' : figures.length(roll.availableLength_m - roll.usedLength_m),
+      roll.availableLength_m === null
+        ? 'to be bought'
+        : figures.length(roll.availableLength_m - roll.usedLength_m, 1e-3),
     ],
-    ['pieces', figures.area(used)],
-    ['waste', `${percent(1 - used / whole)}, ${figures.area(whole - used)}`],
+    ['pieces', figures.surface(used)],
+    ['waste', `${percent(1 - used / whole)}, ${figures.surface(whole - used)}`],
   ]
   const columns: Column[] = [
     { head: '', share: 1, ink: 'dark' },
@@ -102,7 +107,24 @@ function facts(roll: NestRoll, placed: readonly PlacedPiece[], { design, figures
       { size: 3.2, gap: 5 },
     ),
     { ...picture(14, nestKey([2, 5])), gap: 4 },
+    ...plySummary(placed, input, width),
   ])
+}
+
+/** One line a ply: what the pile must hold when the roll is cut. */
+function plySummary(placed: readonly PlacedPiece[], { assessment, figures }: SheetInput, width: number): Block[] {
+  const rows = assessment.pattern.shapes.flatMap((shape): Cell[][] => {
+    const own = placed.filter(({ piece }) => piece.ply === shape.ply)
+    if (own.length === 0) return []
+    return [[shape.ply, `${own.length}`, figures.grams(shape.mass_kg), figures.grams(own.length * shape.mass_kg)]]
+  })
+  const columns: Column[] = [
+    { head: 'ply', share: 1, face: 'title' },
+    { head: 'pieces', share: 1, align: 'end' },
+    { head: 'dry, each', share: 1.3, align: 'end' },
+    { head: 'dry, together', share: 1.5, align: 'end' },
+  ]
+  return table(columns, rows, width, { size: 3.1, gap: 6 })
 }
 
 const pieceColumns: readonly Column[] = [

@@ -51,9 +51,21 @@ export interface NestView {
   readonly height: number
 }
 
+const gutter = 9
+const below = 14
+
+/** Page mm over mm of cloth, for a space of this size. */
+export const nestScale = (
+  roll: NestRoll,
+  { width, height }: { readonly width: number; readonly height: number },
+): number => Math.min((width - gutter) / (roll.width_m * 1e3), (height - gutter - below) / (roll.usedLength_m * 1e3))
+
+/** Width that the picture takes of its space. */
+export const nestWidth = (roll: NestRoll, space: { readonly width: number; readonly height: number }): number =>
+  gutter + roll.width_m * 1e3 * nestScale(roll, space)
+
 export function nestPicture({ roll, placed, figures, at, width, height }: NestView): Primitive[] {
-  const gutter = 9
-  const scale = Math.min((width - gutter) / (roll.width_m * 1e3), (height - gutter - 14) / (roll.usedLength_m * 1e3))
+  const scale = nestScale(roll, { width, height })
   const origin: XY = [at[0] + gutter, at[1] + gutter]
   const page = ([x, y]: Point): XY => [origin[0] + y * 1e3 * scale, origin[1] + x * 1e3 * scale]
   const used = roll.usedLength_m
@@ -80,8 +92,8 @@ export function nestPicture({ roll, placed, figures, at, width, height }: NestVi
       line(page([0, y]), tail(page([used, y])), stroke(pen.hair, 'dark', [1, 1])),
     ),
     ...placed.flatMap((item, i) => pieceOn(item, outlines[i], i + 1)),
-    ...dimension(cloth[0], cloth[1], figures.length(roll.width_m), { offset: 5, from: 1, size: 2.8 }),
-    ...dimension(cloth[3], cloth[0], `${figures.length(used)} used`, { offset: 5, from: 1, size: 2.8 }),
+    ...dimension(cloth[0], cloth[1], figures.length(roll.width_m, 1e-3), { offset: 5, from: 1, size: 2.8 }),
+    ...dimension(cloth[3], cloth[0], `${figures.length(used, 1e-3)} used`, { offset: 5, from: 1, size: 2.8 }),
     ...warpArrow(page([used, roll.width_m / 2])),
   ]
 }
@@ -103,20 +115,20 @@ function pieceOn({ piece, rotation_deg }: PlacedPiece, drawn: readonly XY[], num
   const size = Math.max(1.7, Math.min(3.2, (3 * reach * 0.62) / textWidth(piece.id, { size: 3, face: 'title' })))
   const forward = turnedBy([-1, 0], rotation_deg, [0, 0])
   const ahead: XY = [forward[1], forward[0]]
-  const long = Math.max(3, reach * 0.24)
-  const start: XY = [middle[0] - ahead[0] * long * 0.2, middle[1] - ahead[1] * long * 0.2]
+  const long = Math.max(1.6, Math.min(2.6, reach * 0.14))
+  const mid: XY = [middle[0], middle[1] - 2.2]
   return [
     path(drawn, true, { layer: 'cut', stroke: stroke(pen.fine), fill: fill('paper') }),
     ...arrow(
-      [start[0] + ahead[0] * long * 0.5, start[1] + ahead[1] * long * 0.5],
-      [start[0] + ahead[0] * long * 1.5, start[1] + ahead[1] * long * 1.5],
+      [mid[0] - ahead[0] * long, mid[1] - ahead[1] * long],
+      [mid[0] + ahead[0] * long, mid[1] + ahead[1] * long],
       {
         width: pen.thin,
-        head: Math.min(2, long * 0.4),
+        head: Math.min(1.8, long * 0.8),
       },
     ),
-    text([middle[0], middle[1] + 0.35 * size + 1.2], piece.id, { size, face: 'title', anchor: 'middle' }),
-    text([middle[0], middle[1] + 0.35 * size + 1.2 + size * 1.1], `${number}`, {
+    text([middle[0], middle[1] + 0.35 * size + 1.8], piece.id, { size, face: 'title', anchor: 'middle' }),
+    text([middle[0], middle[1] + 0.35 * size + 1.6 + size * 1.1], `${number}`, {
       size: size * 0.9,
       face: 'letter',
       ink: 'dark',
