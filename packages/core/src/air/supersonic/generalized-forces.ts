@@ -1,0 +1,89 @@
+/**
+ * Pressure on a fin and generalized air forces on its mode shapes, F_i = q Σ_j Q_ij(k, M) ξ_j, in supersonic flow.
+ *
+ *   w_j / V = ∂z_j/∂x + i κ z_j           κ = k / b = ω / V
+ *   Δc_p = 4 (∂/∂x + i κ) φ/V             φ on the upper face, Δc_p = (lower − upper)/q, up like z
+ *   force of a panel from x₁ to x₂:  q · 4 Δy [φ₂ − φ₁ + i κ ∫φ dx]/V          Q_ij = Σ z_i × (that, of mode j)
+ *
+ * The mean pressure over a panel comes from the potential at its two ends, so a pressure that is infinite at a leading edge needs
+ * no care. z_j is the displacement (normal to the fin, m per unit of ξ_j) of mode j; with z a length per unit ξ, Q is in m³ per
+ * unit ξ²; b is the length k is referred to.
+ */
+import { type ComplexMatrix, type ComplexVector, complexMatrix, complexVector } from '../../numeric/complex-matrix.ts'
+import type { ModeOnLattice } from '../subsonic/generalized-forces.ts'
+import { type HarmonicFlow, harmonicFlow, potentialAtStations, sourceStrengths, type SupersonicFlow } from './solution.ts'
+
+/** Solutions of one flow, each frequency factored once and kept. */
+export type KeptFlow = (wavenumber: number) => HarmonicFlow
+
+export function keptFlow(flow: SupersonicFlow): KeptFlow {
+  const kept = new Map<number, HarmonicFlow>()
+  return (wavenumber) => {
+    const found = kept.get(wavenumber) ?? harmonicFlow(flow, wavenumber)
+    kept.set(wavenumber, found)
+    return found
+  }
+}
+
+/**
+ * Q(k) for k ≥ 0, n × n over the modes given; k = ω b / V. `pressureFactor` multiplies the pressure of each box
+ * (`thickness.ts`); default 1.
+ */
+export function supersonicForces(
+  at: KeptFlow,
+  modes: readonly ModeOnLattice[],
+  b: number,
+  pressureFactor?: ArrayLike<number>,
+): (k: number) => ComplexMatrix {
+  return (k) => {
+    const Q = complexMatrix(modes.length)
+    const harmonic = at(k / b)
+    modes.forEach((mode, j) => {
+      const { re, im } = modeForce(harmonic, mode)
+      modes.forEach(({ forceRise }, i) => {
+        const ij = i * modes.length + j
+        for (let box = 0; box < re.length; box++) {
+          const z = forceRise[box] * (pressureFactor?.[box] ?? 1)
+          Q.re[ij] += z * re[box]
+          Q.im[ij] += z * im[box]
+        }
+      })
+    })
+    return Q
+  }
+}
+
+/** Force over q on each box for unit amplitude of a mode. */
+export function modeForce(harmonic: HarmonicFlow, { rise, slope }: ModeOnLattice): ComplexVector {
+  return boxForces(harmonic, { re: Float64Array.from(slope), im: rise.map((z) => harmonic.wavenumber * z) })
+}
+
+/** Steady Δc_p on each box for a normalwash w/V at the receiving points: −α for a flat fin at the angle of attack α. */
+export function steadyPressure(at: KeptFlow, normalwash: Float64Array): Float64Array {
+  const harmonic = at(0)
+  const { area } = harmonic.flow.field.lattice
+  const { re } = boxForces(harmonic, { re: normalwash, im: new Float64Array(normalwash.length) })
+  return re.map((force, box) => (area[box] > 0 ? force / area[box] : 0))
+}
+
+/** Force over q on each box: Δc_p times area. */
+export function boxForces(harmonic: HarmonicFlow, normalwash: ComplexVector): ComplexVector {
+  const { field } = harmonic.flow
+  const { panels, strips, count } = field.lattice
+  const phi = potentialAtStations(harmonic, sourceStrengths(harmonic, normalwash))
+  const force = complexVector(count)
+  const kappa = harmonic.wavenumber
+  for (let p = 0; p < panels.length; p++) {
+    const { box, strip, from, to } = panels[p]
+    const [a, b] = [field.panelFrom[p], field.panelTo[p]]
+    const [re1, im1] = a < 0 ? [0, 0] : [phi.re[a], phi.im[a]]
+    const [re2, im2] = [phi.re[b], phi.im[b]]
+    // Mean of φ over a panel: straight, or a square root from a leading edge that the flow turns round.
+    const share = field.subsonicLead[p] ? 2 / 3 : 1 / 2
+    const length = kappa * (to - from)
+    const scale = 4 * (strips[strip].yOut - strips[strip].yIn)
+    force.re[box] += scale * (re2 - re1 - length * (share * im2 + (1 - share) * im1))
+    force.im[box] += scale * (im2 - im1 + length * (share * re2 + (1 - share) * re1))
+  }
+  return force
+}
