@@ -90,6 +90,7 @@ function sumElements(layout: PlateLayout, sections: readonly PlateSection[]): Pl
   const K = zeroMatrix(plan.pattern)
   const M = zeroMatrix(plan.pattern)
   const scratch = elementScratch(coupled)
+  const massMatrix = new Float64Array(packed(size))
   let mass = 0
   for (let e = 0; e < mesh.T.length / 3; e++) {
     const map = elementMap(mesh, e)
@@ -97,28 +98,33 @@ function sumElements(layout: PlateLayout, sections: readonly PlateSection[]): Pl
     const sectionAt = sectionsOf({ sections }, e)
     elementStiffness(scratch, map, sectionAt)
     elementMass(scratch, map, sectionAt)
+    expandMass(massMatrix, scratch, perNode)
     turnFrames(scratch.K, layout, e)
-    const base = e * packed(size)
-    for (let p = 0; p < packed(size); p++) if (slot[base + p] >= 0) K.value[slot[base + p]] += scratch.K[p]
-    addMass(M.value, slot.subarray(base, base + packed(size)), scratch, perNode)
+    turnFrames(massMatrix, layout, e)
+    for (let p = 0, at = e * packed(size); p < packed(size); p++, at++) {
+      if (slot[at] < 0) continue
+      K.value[slot[at]] += scratch.K[p]
+      M.value[slot[at]] += massMatrix[p]
+    }
     for (const [q, { weight }] of integrationPoints.entries()) mass += weight * map.det * sectionAt(q).massPerArea
   }
   return { layout, sections, K, M, mass }
 }
 
-function addMass(value: Float64Array, slot: Int32Array, { mass }: ElementScratch, perNode: number): void {
+/** The element's mass over all its unknowns, packed. Entries between different components stay zero. */
+function expandMass(M: Float64Array, { mass }: ElementScratch, perNode: number): void {
   const entries = packed(nodesPerElement)
+  M.fill(0)
   for (let j = 0, p = 0; j < nodesPerElement; j++) {
     for (let i = 0; i <= j; i++, p++) {
       for (let k = 0; k < perNode; k++) {
-        const at = slot[packed(j * perNode + k) + i * perNode + k]
-        if (at >= 0) value[at] += k === 1 || k === 2 ? mass[entries + p] : mass[p]
+        M[packed(j * perNode + k) + i * perNode + k] = k === 1 || k === 2 ? mass[entries + p] : mass[p]
       }
     }
   }
 }
 
-/** Turns the element's stiffness (packed, nodes' unknowns first) to the frames of its nodes. Equal masses need no turning. */
+/** Turns an element's matrix (packed, nodes' unknowns first) to the frames of its nodes. */
 export function turnFrames(K: Float64Array, { nodes, frame, perNode }: PlateLayout, e: number): void {
   for (let i = 0; i < nodesPerElement; i++) {
     const node = nodes.T[e * nodesPerElement + i]
