@@ -11,6 +11,10 @@ const entry = join(dist, 'main.js')
 /** Loaded from node_modules at run time: they read data files of their own. */
 const external = ['pdfkit', 'esbuild']
 
+/** Libraries in the CommonJS format ask for `require`, which a module does not have. */
+const bundledRequire =
+  "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);"
+
 /** Path of a bundle that is no older than any source file. */
 export async function currentBundle() {
   if (!existsSync(entry) || newestSource() > statSync(entry).mtimeMs) await bundle()
@@ -20,24 +24,28 @@ export async function currentBundle() {
 async function bundle() {
   const { build } = await import('esbuild')
   const fresh = mkdtempSync(join(here, '.dist-'))
-  await build({
-    entryPoints: [join(here, 'src', 'main.ts')],
-    outdir: fresh,
-    bundle: true,
-    splitting: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    external,
-    minify: false,
-    legalComments: 'none',
-    logLevel: 'error',
-    banner: {
-      js: "import { createRequire as __require } from 'node:module'; const require = __require(import.meta.url);",
-    },
-  })
-  replace(fresh)
+  try {
+    await build(options(fresh))
+    replace(fresh)
+  } finally {
+    rmSync(fresh, { recursive: true, force: true })
+  }
 }
+
+const options = (outdir) => ({
+  entryPoints: [join(here, 'src', 'main.ts')],
+  outdir,
+  bundle: true,
+  splitting: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  external,
+  minify: false,
+  legalComments: 'none',
+  logLevel: 'error',
+  banner: { js: bundledRequire },
+})
 
 /** Moves the fresh bundle into place; another process that got there first wins. */
 function replace(fresh) {
