@@ -52,7 +52,8 @@ function coupledModes({ span, m, I, S, EI, GJ }: Wing): BeamMode[] {
       beamShape(i < perKind ? 'bending' : 'torsion', i % perKind, (s + 0.5) / stations),
     )
   const shapes = Array.from({ length: count }, (_, i) => shape(i))
-  const product = (i: number, j: number) => (shapes[i].reduce((sum, v, s) => sum + v * shapes[j][s], 0) * span) / stations
+  const product = (i: number, j: number) =>
+    (shapes[i].reduce((sum, v, s) => sum + v * shapes[j][s], 0) * span) / stations
   const beta = [1.875104068711961, 4.694091132974175, 7.854757438237613, 10.995540734875467]
   // Scale each shape to unit modal mass; then M = I but for the coupling, K is diagonal.
   const scale = shapes.map((_, i) => 1 / Math.sqrt((i < perKind ? m : I) * product(i, i)))
