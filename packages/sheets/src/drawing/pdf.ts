@@ -2,9 +2,9 @@
  * Pages as a PDF at true scale: one millimetre on the page is 72 / 25.4 points, and the file asks the printer's driver
  * not to scale it. The same pages and the same date give the same bytes.
  */
-import type { Group, Lines, Page, Path, Primitive, Stroke, Text, XY } from './drawing.ts'
+import type { Face, Group, Lines, Page, Path, Primitive, Stroke, Text, XY } from './drawing.ts'
 import { arcOf } from './extent.ts'
-import { faces, fontFile } from './font-files.ts'
+import { fontFile } from './font-files.ts'
 import { fontFeatures, inkColour } from './ink.ts'
 import { textWidth } from './lettering.ts'
 
@@ -33,7 +33,10 @@ export async function pagesAsPdf(pages: readonly Page[], meta: PdfMeta): Promise
   })
   const bytes = collected(doc)
   preferTrueScale(doc)
-  for (const face of faces) doc.registerFont(face, fontFile(face))
+  for (const face of facesIn(pages.flatMap(({ items }) => items))) {
+    doc.registerFont(face, fontFile(face))
+    settleFeatures(doc, face)
+  }
   for (const page of pages) {
     doc.addPage({ size: [page.width * pointsPerMm, page.height * pointsPerMm], margin: 0 })
     doc.outline.addItem(page.title)
@@ -48,6 +51,25 @@ export async function pagesAsPdf(pages: readonly Page[], meta: PdfMeta): Promise
 function preferTrueScale(doc: PDFKit.PDFDocument): void {
   const { _root } = doc as unknown as { _root: { data: Record<string, unknown> } }
   _root.data.ViewerPreferences = doc.ref({ PrintScaling: 'None', PickTrayByPDFSize: true, DisplayDocTitle: true })
+}
+
+/**
+ * One set of features for every word of a face. Given with each text instead, pdfkit would lay out the same words again
+ * and again; set here, it keeps what it has laid out.
+ */
+function settleFeatures(doc: PDFKit.PDFDocument, face: Face): void {
+  const { _font } = doc.font(face) as unknown as { _font: { layoutRun: (words: string, features: unknown) => unknown } }
+  const layoutRun = _font.layoutRun.bind(_font)
+  _font.layoutRun = (words) => layoutRun(words, fontFeatures)
+}
+
+function facesIn(items: readonly Primitive[]): Set<Face> {
+  const found = new Set<Face>()
+  for (const item of items) {
+    if (item.kind === 'text') found.add(item.face)
+    else if (item.kind === 'group') for (const face of facesIn(item.items)) found.add(face)
+  }
+  return found
 }
 
 function collected(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
@@ -136,7 +158,6 @@ function drawText(doc: PDFKit.PDFDocument, { at, text, size, face, ink, anchor, 
     lineBreak: false,
     baseline: 'alphabetic',
     characterSpacing: tracking * size,
-    features: fontFeatures as unknown as PDFKit.Mixins.OpenTypeFeatures[],
   })
   doc.restore()
 }

@@ -31,6 +31,8 @@ export interface TableStyle {
   /** Row numbers that are set in a tint. */
   readonly strong?: (row: number) => boolean
   readonly rules?: 'rows' | 'grid'
+  /** Rows alone. */
+  readonly headless?: boolean
 }
 
 export const tick: Cell = { kind: 'tick' }
@@ -45,6 +47,7 @@ export function table(
 ): Block[] {
   const total = columns.reduce((sum, { share }) => sum + share, 0)
   const widths = columns.map(({ share }) => (width * share) / total)
+  if (style.headless === true) return rows.map((row, i) => rowBlock(row, columns, widths, style, i))
   const head = headBlock(columns, widths, style)
   return [head, ...rows.map((row, i): Block => ({ ...rowBlock(row, columns, widths, style, i), head }))]
 }

@@ -5,6 +5,8 @@
 import { line, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 
 export const squareSide = 100
+/** A good print stays within this of the square's side, mm; our default, no standard. */
+export const allowedPrintError = 0.5
 const fourInches = 101.6
 
 /** At its upper left corner; takes 104 mm both ways with its labels. */

@@ -26,7 +26,7 @@ export function filletGauge(fillet: NonNullable<Assessment['bond']['fillet']>, [
   const phi = (fillet.openAngle_deg * Math.PI) / 180
   const flat = Math.max(12, 0.8 * r)
   const items: Primitive[] = []
-  const centre: XY = [x + flat + r + 4, y + flat + 26]
+  const centre: XY = [x + flat + r + 4, y + flat + 18]
   items.push(...gaugeBody(centre, { r, phi, flat }))
   const words = [
     `fillet tool, radius ${figures.length(fillet.radius_m)}`,
@@ -36,17 +36,17 @@ export function filletGauge(fillet: NonNullable<Assessment['bond']['fillet']>, [
   const left = centre[0] + r + flat + 6
   items.push(
     ...words.map((row, i) =>
-      text([left, y + 16 + i * 6.4], row, { size: smallest, face: i === 0 ? 'title' : 'letter' }),
+      text([left, y + 5 + i * 6.4], row, { size: smallest, face: i === 0 ? 'title' : 'letter' }),
     ),
   )
   let across = left
   for (const change of neighbours) {
     const radius = (fillet.radius_m + change) * 1e3
     if (radius <= 0) continue
-    items.push(...disc([across + radius, y + 44 + radius], radius, figures.length(radius * 1e-3)))
+    items.push(...disc([across + radius, y + 26 + radius], radius, figures.length(radius * 1e-3)))
     across += 2 * radius + 12
   }
-  return { items, height: Math.max(r + flat + 34, 44 + 2 * r + 16) }
+  return { items, height: Math.max(r + flat + 34, 26 + 2 * r + 12) }
 }
 
 /**

@@ -45,6 +45,7 @@ function costOf(box: readonly XY[], { inside, lines, boxes }: Surroundings, limi
   const clearOf = ([ax, ay]: XY, [bx, by]: XY): boolean =>
     (ax < left && bx < left) || (ax > right && bx > right) || (ay < top && by < top) || (ay > bottom && by > bottom)
   if (inside !== null && !box.every((corner) => contains(inside, corner))) cost += outsideCost
+  if (cost >= limit) return cost
   for (const other of boxes) {
     if (cost >= limit) return cost
     if (polygonsMeet(box, other)) cost += boxCost
@@ -107,11 +108,28 @@ function polygonsMeet(a: readonly XY[], b: readonly XY[]): boolean {
   return !separated(a, b) && !separated(b, a)
 }
 
+/** True when an edge of the first polygon has all of the second on its far side. */
 function separated(a: readonly XY[], b: readonly XY[]): boolean {
-  return edgesOf(a).some(([[x0, y0], [x1, y1]]) => {
-    const normal: XY = [y1 - y0, x0 - x1]
-    const reach = (points: readonly XY[]) => points.map(([x, y]) => normal[0] * x + normal[1] * y)
-    const [A, B] = [reach(a), reach(b)]
-    return Math.max(...A) < Math.min(...B) || Math.max(...B) < Math.min(...A)
-  })
+  let [x0, y0] = a[a.length - 1]
+  for (const [x1, y1] of a) {
+    const nx = y1 - y0
+    const ny = x0 - x1
+    const own = span(a, nx, ny)
+    const other = span(b, nx, ny)
+    if (own.high < other.low || other.high < own.low) return true
+    x0 = x1
+    y0 = y1
+  }
+  return false
+}
+
+function span(points: readonly XY[], nx: number, ny: number): { low: number; high: number } {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < points.length; i++) {
+    const value = nx * points[i][0] + ny * points[i][1]
+    if (value < low) low = value
+    if (value > high) high = value
+  }
+  return { low, high }
 }

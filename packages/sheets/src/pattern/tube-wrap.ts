@@ -5,7 +5,7 @@
  * of its length. Fins stand at equal angles; the seam is in the middle of the last bay. Seen from outside, forward up,
  * fins count from left to right.
  */
-import type { SectionFigures } from '@finwright/core/assess/assessment.ts'
+import type { PieceShape, Point, SectionFigures } from '@finwright/core/assess/assessment.ts'
 import { fill, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { wordBoxes } from '../drawing/extent.ts'
 import { textWidth } from '../drawing/lettering.ts'
@@ -28,6 +28,32 @@ export interface WrapInput {
   readonly ends: readonly BodyEnd[]
   readonly figures: Figures
 }
+
+/** Ends of the plies on the body, those at one place under one label; peel ply ends where the last cloth does. */
+export function bodyEnds(shapes: readonly PieceShape[]): BodyEnd[] {
+  const ends: { label: string; x: number }[] = []
+  for (const { ply, role, netOutline_m } of shapes) {
+    if (role === 'peel') continue
+    for (const x of endsOnCentre(netOutline_m)) {
+      const twin = ends.find((end) => Math.abs(end.x - x) < samePlace)
+      if (twin === undefined) ends.push({ label: ply, x })
+      else twin.label += ` ${ply}`
+    }
+  }
+  return ends
+}
+
+/** Where the outline crosses the bay's centre line first and last. */
+function endsOnCentre(outline: readonly Point[]): number[] {
+  const X = outline.flatMap(([x0, y0], i) => {
+    const [x1, y1] = outline[(i + 1) % outline.length]
+    return y0 <= 0 !== y1 <= 0 ? [x0 + (y0 / (y0 - y1)) * (x1 - x0)] : []
+  })
+  return X.length < 2 ? [] : [Math.min(...X), Math.max(...X)]
+}
+
+/** Ends closer than this are drawn as one line, m. */
+const samePlace = 2e-4
 
 /** Beyond the meeting edge: read how far the two edges miss. */
 const tab = 18

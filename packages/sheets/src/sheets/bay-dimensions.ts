@@ -46,7 +46,7 @@ function rootDimensions({ section, frame, bounds, figures }: DimensionInput): Pr
   return stations.slice(1).flatMap((x, i) => {
     if (x - stations[i] < 1e-4) return []
     const label = i === 1 ? `root ${figures.length(x - stations[i])}` : bare(figures.length(x - stations[i]))
-    return dimension(at(x), at(stations[i]), label, { offset: -6, from: 2, size: 2.7 })
+    return dimension(at(x), at(stations[i]), label, { offset: 9, from: 2, size: 2.7 })
   })
 }
 
@@ -63,7 +63,7 @@ function tipDimensions({ section, design, frame, bounds, figures }: DimensionInp
     [first, last, 'tip'],
   ]
   return spans.flatMap(([a, b, name]) =>
-    b - a < 1e-4 ? [] : dimension(at(b), at(a), `${name} ${figures.length(b - a)}`, { offset: 6, from: 2, size: 2.7 }),
+    b - a < 1e-4 ? [] : dimension(at(b), at(a), `${name} ${figures.length(b - a)}`, { offset: -9, from: 2, size: 2.7 }),
   )
 }
 

@@ -26,21 +26,23 @@ export function bayMap(input: SheetInput): Leaf[] {
   const bounds = boundsOf(staying.flatMap(({ netOutline_m }) => netOutline_m))
   const top = area.y + 29
   const room = {
-    width: area.width - legendWidth - 12 - 15,
+    width: area.width - legendWidth - 14 - 14,
     height: area.height - 29 - sectionHeight - sketchHeight - 10,
   }
   const scale = Math.min(
     room.width / ((bounds.maxY - bounds.minY) * 1e3),
     room.height / ((bounds.maxX - bounds.minX) * 1e3),
   )
-  const middle = area.x + 12 + room.width / 2
+  const middle = area.x + 14 + room.width / 2
   const frame = bayFrame(scale, [middle, top - bounds.minX * 1e3 * scale])
   const bottom = frame.at([bounds.maxX, 0])[1]
   const X = sectionStation(input)
   const layers = layersAt(assessment.pattern, assessment.fin.plies, X)
-  const thicknessScale = niceScale(18 / (fullThickness(layers) * 1e3))
-  const base = bottom + 12 + fullThickness(layers) * 1e3 * thicknessScale
   const sketchTop = area.y + area.height - sketchHeight
+  const full = fullThickness(layers) * 1e3
+  const exaggeration = roundDown(Math.min(28, sketchTop - bottom - 30) / full / scale)
+  const thicknessScale = exaggeration * scale
+  const base = bottom + 12 + full * thicknessScale + (sketchTop - bottom - 26 - full * thicknessScale) / 2
   return [
     {
       title: 'Bay map',
@@ -60,7 +62,7 @@ export function bayMap(input: SheetInput): Leaf[] {
         ...baySectionPicture({ assessment, frame, X, base, thicknessScale, figures }),
         text(
           [middle, base + 7.4],
-          `A–A, ${figures.length(X)} aft of the root's forward end. Thickness drawn ${Math.round(thicknessScale / scale)} times larger than width.`,
+          `A–A, ${figures.length(X)} aft of the root's forward end. Thickness drawn ${exaggeration} times larger than width.`,
           { size: 2.8, anchor: 'middle', ink: 'dark' },
         ),
         ...legend(input, [area.x + area.width - legendWidth, top - 17]),
@@ -103,11 +105,10 @@ function sectionLine(frame: BayFrame, X: number, { minY, maxY }: { minY: number;
   ]
 }
 
-/** 1, 2 or 5 times a power of ten, at most `most`. */
-function niceScale(most: number): number {
-  const decade = 10 ** Math.floor(Math.log10(most))
-  const lead = most / decade
-  return decade * (lead >= 5 ? 5 : lead >= 2 ? 2 : 1)
+/** To a whole number, fives above ten and tens above fifty. */
+function roundDown(value: number): number {
+  const step = value > 50 ? 10 : value > 10 ? 5 : 1
+  return Math.max(1, Math.floor(value / step) * step)
 }
 
 function legend({ assessment, design, figures }: SheetInput, [x, y]: XY): Primitive[] {

@@ -3,7 +3,7 @@
  * those below it, wherever they are.
  */
 import type { Assessment, PieceShape, Point } from '@finwright/core/assess/assessment.ts'
-import { fill, line, type Primitive, path, pen, stroke, type XY } from '../drawing/drawing.ts'
+import { fill, line, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 import { hatched } from '../drawing/hatch.ts'
 import { leader } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
@@ -69,7 +69,7 @@ export function baySectionPicture({
       )
     }
   })
-  return [...items, ...bareSurface(assessment, frame, base), ...plyLabels(stack, page, figures, assessment)]
+  return [...items, ...bareSurface(assessment, frame, base), ...plyLabels(stack, cuts, page, figures)]
 }
 
 /** Height of the stack over each interval between cuts, m. */
@@ -113,26 +113,28 @@ function bareSurface({ pattern }: Assessment, frame: BayFrame, base: number): Pr
   ]
 }
 
+/** In the band where it is high enough for words, else led out to the right from where the ply ends. */
 function plyLabels(
   stack: readonly (Layer & { readonly bottom: readonly number[] })[],
+  cuts: readonly number[],
   page: (y: number, height: number) => XY,
   figures: Figures,
-  { pattern }: Assessment,
 ): Primitive[] {
   const size = 2.5
-  const right = pattern.section!.stations_m.tip
-  const whole = stack.map(({ thickness }) => thickness)
-  let below = 0
-  let last = Number.POSITIVE_INFINITY
-  return stack.flatMap(({ shape, thickness, spans }, k) => {
-    const middle = below + thickness / 2
-    below += whole[k]
-    const end = Math.max(...spans.flat())
-    const at = page(end, middle)
-    const labelY = Math.min(page(right, middle)[1], last - 3)
-    last = labelY
+  let above = Number.POSITIVE_INFINITY
+  return stack.flatMap(({ shape, thickness, spans, bottom }) => {
     const words = `${shape.ply}  ${figures.length(thickness, 1e-5)}`
-    return leader([page(right, 0)[0] + 4, labelY], [Math.min(at[0] - 0.6, page(right, 0)[0]), at[1]], words, size)
+    const span = spans.find(([from, to]) => from < 0 && to > 0) ?? spans[0]
+    if (span === undefined) return []
+    const middle = span[0] < 0 && span[1] > 0 ? 0 : (span[0] + span[1]) / 2
+    const under = bottom[cuts.findLastIndex((cut) => cut <= middle)] ?? 0
+    const [x, y] = page(middle, under + thickness / 2)
+    const height = page(middle, under)[1] - page(middle, under + thickness)[1]
+    if (height >= 1.05 * size) return [text([x, y + 0.35 * size], words, { size, face: 'letter', anchor: 'middle' })]
+    const end = page(span[1], (bottom[cuts.lastIndexOf(span[1]) - 1] ?? 0) + thickness / 2)
+    const at: XY = [end[0] + 5, Math.min(end[1] - 2, above - 3.2)]
+    above = at[1]
+    return leader(at, [end[0] - 0.4, end[1]], words, size)
   })
 }
 

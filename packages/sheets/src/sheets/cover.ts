@@ -5,7 +5,7 @@ import { fill, line, type Primitive, pen, rectangle, stroke, text } from '../dra
 import { textWidth, wrapped } from '../drawing/lettering.ts'
 import { type Block, paged } from '../layout/block.ts'
 import { caution } from '../layout/controls.ts'
-import { percent, ratio } from '../layout/figures.ts'
+import { ratio } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
@@ -25,12 +25,13 @@ export function cover(input: CoverInput): Leaf[] {
     ...(assessment.note === '' ? [] : [paragraph(assessment.note, width, { size: 3.6, ink: 'dark' })]),
     verdict(input, width),
     ...answers(input, width),
+    caution(`${cautions.record} ${cautions.order}`, width, 4),
     ...keyNumbers(input, width),
     ...toLookAt(assessment.warnings, assessment.pattern.rules, width),
-    heading('What this is, and is not', width),
-    caution(`${cautions.record} ${cautions.order}`, width, 1.5),
+    heading('Before you start', width),
+    caution(cautions.health, width, 1.5),
+    caution(cautions.resin, width),
     caution(cautions.flight, width),
-    caution(cautions.health, width),
     ...contentsList(input, width),
   ]
   return paged(blocks, area).map((items) => ({ title: 'Build package', subject: '', items }))
@@ -102,10 +103,7 @@ function keyNumbers({ assessment, figures }: CoverInput, width: number): Block[]
     ['adhesive, a can', figures.grams(bond.fillet?.mixMass_kg)],
     ...nest.rolls
       .filter(({ placements }) => placements.length > 0)
-      .map(
-        (roll) =>
-          [`roll ${roll.roll}`, `${figures.length(roll.usedLength_m, 1e-3)} · ${percent(roll.density)} used`] as const,
-      ),
+      .map((roll) => [`of ${roll.clothName}`, figures.length(roll.usedLength_m, 1e-3)] as const),
   ].filter((cell): cell is [string, string] => cell[1] !== '–')
   const columns = 4
   const own = width / columns

@@ -89,7 +89,7 @@ function facts(roll: NestRoll, placed: readonly PlacedPiece[], input: SheetInput
   ]
   const square = cloth === undefined ? '' : `plan ${figures.grams(cloth.arealMass.value * 0.01, 2)}`
   return stacked([
-    ...table(columns, rows, width, { size: 3 }).slice(1),
+    ...table(columns, rows, width, { size: 3, headless: true }),
     fields([{ label: 'width, measured' }], width, 10, 5),
     fields(
       [

@@ -88,7 +88,7 @@ const columns: readonly Column[] = [
 /** Name, figure, remark; the rows whose figure exists or whose absence matters. */
 function rows(title: string, items: readonly Cell[][], width: number): Block[] {
   if (items.length === 0) return []
-  return [heading(title, width), ...table(columns, items, width, { size: 3.3 }).slice(1)]
+  return [heading(title, width), ...table(columns, items, width, { size: 3.3, headless: true })]
 }
 
 function flightNumbers({ assessment, figures }: MarginInput, width: number): Block[] {

@@ -195,7 +195,7 @@ function correction({ resin_kg, hardener_kg }: MixBatch, ratio: number, toleranc
       'stirred for a minute or more: bin it, new cup',
     ],
   ]
-  return table(columns, rows, width, { size: 3 }).slice(1)
+  return table(columns, rows, width, { size: 3, headless: true })
 }
 
 const grams = (mass: number): string => (mass * 1e3).toFixed(1)

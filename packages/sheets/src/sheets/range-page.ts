@@ -83,7 +83,7 @@ function numbers({ assessment, figures }: SheetInput, width: number): Block[] {
     { head: '', share: 2, ink: 'dark' },
     { head: '', share: 3, face: 'letter' },
   ]
-  return table(columns, rows, width, { size: 3.5 }).slice(1)
+  return table(columns, rows, width, { size: 3.5, headless: true })
 }
 
 function questions(width: number): Block[] {
@@ -118,5 +118,5 @@ function today(width: number): Block[] {
     { head: '', share: 8 },
     { head: '', share: 0.8, align: 'middle' },
   ]
-  return table(columns, rows, width, { size: 3.6, rowHeight: 7 }).slice(1)
+  return table(columns, rows, width, { size: 3.6, rowHeight: 7, headless: true })
 }

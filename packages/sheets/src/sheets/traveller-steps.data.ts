@@ -19,6 +19,8 @@ export interface TravellerStep {
   readonly cautions: readonly string[]
   /** A table with one row a fin, by its column heads. */
   readonly perFin?: readonly string[]
+  /** Names of the rows of one fin, where it has more than one. */
+  readonly ways?: readonly string[]
 }
 
 export const beforeLayup: readonly TravellerStep[] = [
@@ -67,8 +69,8 @@ export const beforeLayup: readonly TravellerStep[] = [
   {
     title: 'Alignment 1, before the fillets',
     work: [
-      'Read each fin twice with the tube rolled exactly half a turn between: gravity gauge or dial at 3 and 9 o’clock,',
-      'laser or batten at 12 and 6. Half the difference is the cant, half the sum the bench’s own error, equal for all fins.',
+      'Read each fin twice with the tube rolled exactly half a turn between: gravity gauge or dial at 3 and 9 o’clock, laser or batten at 12 and 6.',
+      'Half the difference is the cant; half the sum is the bench’s own error and must be equal for all fins.',
     ],
     fields: [{ label: 'gauge' }, { label: 'gauge length', unit: 'mm' }, { label: 'read by' }],
     perFin: ['1st position', '2nd position', 'cant °', 'bench °', 'lean °', 'clocking °'],
@@ -80,8 +82,8 @@ export const beforeLayup: readonly TravellerStep[] = [
   {
     title: 'Fillets',
     work: [
-      'One bay up at a time, both its fillets in one pour; opposite bays next. Mask at the foot and top lines,',
-      'draw the tool once or twice, lift the tape while soft, turn when it no longer runs.',
+      'One bay up at a time, both its fillets in one pour; the opposite bay next. Mask at the foot and top lines.',
+      'Draw the tool once or twice, lift the tape while it is soft, turn when it no longer runs.',
     ],
     fields: [
       { label: 'adhesive, lot', share: 1.6 },
@@ -166,7 +168,8 @@ export const afterLayup: readonly TravellerStep[] = [
       { label: 'at span', unit: 'mm' },
       { label: 'weights from' },
     ],
-    perFin: ['way', '20 %', '40 %', '60 %', '80 %', '100 %', 'stays, mm', 'sound at'],
+    ways: ['to next', 'to previous'],
+    perFin: ['20 %', '40 %', '60 %', '80 %', '100 %', 'stays, mm', 'sound at'],
     hold: ['Residual under 2 %, second cycle like the first, silent below the first cycle’s load (defaults).'],
     cautions: [cautions.proof],
   },

@@ -1,6 +1,6 @@
 /** The traveller: one a can, from identity to sign-off, in a fixed order with points that may not be passed unsigned. */
 import type { Can } from '@finwright/core/assess/design.ts'
-import { type Block, paged } from '../layout/block.ts'
+import { type Block, paged, stacked } from '../layout/block.ts'
 import { caution, fields, holdPoint, tickLines, writingBox } from '../layout/controls.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, write } from '../layout/table.ts'
@@ -94,14 +94,17 @@ function stepBlocks(step: TravellerStep, number: number, fins: number, input: Sh
   const work = bullets(filled.work, width, { size: 3.5, gap: 0.6 }).map((block) => ({ ...block, keep: true }))
   const last = step.hold.length === 0
   const sign = fields([{ label: 'done by' }, { label: 'date and time' }, { label: 'deviation no.' }], width, 9, 0)
-  return [
+  const blocks = [
     title,
     ...work,
     ...step.cautions.map((words) => ({ ...caution(words, width, 2), keep: true })),
     ...(step.fields.length === 0 ? [] : [{ ...fields(step.fields, width, 10, 2.4), keep: true }]),
-    ...(step.perFin === undefined ? [] : finTable(step.perFin, fins, width)),
+    ...(step.perFin === undefined ? [] : finTable(step, fins, width)),
     ...(last ? [sign] : [holdPoint(step.title.toLowerCase(), step.hold, width, 2)]),
   ]
+  // a step stays on one page unless it is longer than one
+  const whole = stacked(blocks, 7)
+  return whole.height < content(input.paper).height ? [whole] : blocks
 }
 
 /** The allowed cant and the planned load stand where they are measured against. */
@@ -120,13 +123,20 @@ function withLimits(step: TravellerStep, { assessment, figures }: SheetInput): T
   return step
 }
 
-function finTable(heads: readonly string[], fins: number, width: number): Block[] {
+function finTable({ perFin: heads = [], ways = [''] }: TravellerStep, fins: number, width: number): Block[] {
   const columns: Column[] = [
     { head: 'fin', share: 0.6, face: 'title', size: 4.4, align: 'middle' },
+    ...(ways.length > 1 ? [{ head: 'way', share: 1 }] : []),
     ...heads.map((head): Column => ({ head, share: 1 })),
   ]
-  const rows = Array.from({ length: fins }, (_, i): Cell[] => [`${i + 1}`, ...heads.map(() => write)])
-  return table(columns, rows, width, { size: 3.4, rowHeight: 7.6, gap: 2, rules: 'grid' })
+  const rows = Array.from({ length: fins }, (_, i) =>
+    ways.map((way, k): Cell[] => [
+      k === 0 ? `${i + 1}` : '',
+      ...(ways.length > 1 ? [way] : []),
+      ...heads.map(() => write),
+    ]),
+  ).flat()
+  return table(columns, rows, width, { size: 3.4, rowHeight: ways.length > 1 ? 7 : 7.6, gap: 2, rules: 'grid' })
 }
 
 function bays(can: Can, number: number, { design }: SheetInput, width: number): Block[] {
