@@ -14,8 +14,10 @@ export interface DimensionStyle {
 
 /** The distance from a to b, written as `label`. A label wider than the distance stands beyond b, unless it is turned. */
 export function dimension(a: XY, b: XY, label: string, style: DimensionStyle): Primitive[] {
-  const { size = 2.9, offset, from = 0.8, under = false } = style
+  const { size: usual = 2.9, offset, from = 0.8, under = false } = style
   const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const wide = textWidth(label, { size: usual, face: 'letter' })
+  const size = wide > length - 1 && 0.75 * wide < length - 0.6 ? 0.75 * usual : usual
   const along: XY = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
   const side: XY = [along[1], -along[0]]
   const off = ([x, y]: XY, distance: number): XY => [x + side[0] * distance, y + side[1] * distance]

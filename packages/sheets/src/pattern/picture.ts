@@ -12,6 +12,13 @@ export interface PictureFrame {
   readonly level: readonly number[]
 }
 
+/** How a picture lies on its tiles: the joins to keep words off, and where each tile's check square goes. */
+export interface TilePlan {
+  readonly seams: readonly Segment[]
+  /** Upper left corners in the picture's plane, one a tile in the grid's order. */
+  readonly squares: readonly XY[]
+}
+
 export interface Picture extends PictureFrame {
   /** `P3 of 7`, printed large on every tile. */
   readonly name: string
@@ -22,4 +29,6 @@ export interface Picture extends PictureFrame {
   readonly items: readonly Primitive[]
   readonly lines: readonly Segment[]
   readonly words: readonly (readonly XY[])[]
+  /** Chosen before the words were placed; null when the squares go where the words leave room. */
+  readonly squares: readonly XY[] | null
 }

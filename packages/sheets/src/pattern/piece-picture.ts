@@ -7,7 +7,8 @@ import { type Primitive, path, pen, type Stroke, stroke, type Text, text, type X
 import { textWidth } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
 import { checkLine } from './check-line.ts'
-import type { Picture, PictureFrame } from './picture.ts'
+import { squareStrips } from './check-square.ts'
+import type { Picture, PictureFrame, TilePlan } from './picture.ts'
 import { bestPlace, edgesOf, type Segment, simplified, stretchesOf, turnedBox } from './placing.ts'
 
 /** Capitals of 3 mm in the engineering lettering. */
@@ -18,30 +19,41 @@ export interface PieceWords {
   /** Lines under the title, most important first; the last ones are left out where there is no room. */
   readonly lines: readonly string[]
   readonly use: string
+  /** What the mark of a ply that is stretched says. */
+  readonly pullBack: string
   /** To be written on the cloth outside the net line. */
   readonly cloth: string
 }
 
 export const toPage = ([x, y]: Point): XY => [y * 1e3, x * 1e3]
 
-/** `seams` are the joins of the tiles it will be printed on: words keep clear of them. */
-export function piecePicture(shape: PieceShape, words: PieceWords, seams: (frame: PictureFrame) => Segment[]): Picture {
+/** `planFor` says how it will lie on tiles: words keep clear of joins and check squares. */
+export function piecePicture(
+  shape: PieceShape,
+  words: PieceWords,
+  planFor: (frame: PictureFrame, lines: readonly Segment[]) => TilePlan | null,
+): Picture {
   const cut = shape.outline_m.map(toPage)
   const net = shape.netOutline_m.map(toPage)
   const frame = { box: boxOf(cut, 1), outline: simplified(cut, 0.05), ...longLines(shape.marks) }
   const state: State = {
     items: [],
     lines: [...edgesOf(simplified(cut)), ...edgesOf(simplified(net))],
-    seams: seams(frame),
+    seams: [],
     words: [],
   }
   state.items.push(path(cut, true, { layer: 'cut', stroke: stroke(pen.bold) }))
   state.items.push(path(net, true, { layer: 'net', stroke: stroke(pen.net) }))
-  const marks = shape.marks.filter(({ points_m }) => points_m.length > 1)
+  const marks = shape.marks
+    .filter(({ points_m }) => points_m.length > 1)
+    .map((mark) => (mark.kind === 'pull-back' ? { ...mark, label: words.pullBack } : mark))
   for (const mark of marks) drawMark(state, mark)
   const diagonal = checkLine(cut)
   state.items.push(...diagonal.items)
   state.lines.push(...diagonal.lines)
+  const plan = planFor(frame, state.lines)
+  state.seams.push(...(plan?.seams ?? []))
+  state.words.push(...(plan?.squares ?? []).flatMap(squareStrips))
   nameLabel(state, net, words)
   for (const mark of distinct(marks)) markLabel(state, mark, net)
   if (Math.abs(shape.area_m2 - shape.netArea_m2) < sameArea * shape.area_m2) {
@@ -59,6 +71,7 @@ export function piecePicture(shape: PieceShape, words: PieceWords, seams: (frame
     ...frame,
     lines: state.lines,
     words: state.words,
+    squares: plan?.squares ?? null,
   }
 }
 
@@ -78,7 +91,7 @@ const sameArea = 1e-3
 interface State {
   readonly items: Primitive[]
   readonly lines: Segment[]
-  readonly seams: readonly Segment[]
+  readonly seams: Segment[]
   readonly words: (readonly XY[])[]
 }
 
@@ -198,7 +211,7 @@ function nameLabel(state: State, net: readonly XY[], { title, lines, cloth }: Pi
       boxes: state.words,
     })
     if (found === null) continue
-    if (chosen === null || found.cost < chosen.cost - 8) chosen = { label, spot: found.place, cost: found.cost }
+    if (chosen === null || found.cost < chosen.cost - 4) chosen = { label, spot: found.place, cost: found.cost }
     if (chosen.cost < 9) break
   }
   if (chosen === null) return

@@ -5,6 +5,7 @@ import type { Paper } from '../layout/paper.ts'
 import { gridOf, seamsOf } from './grid.ts'
 import type { Picture } from './picture.ts'
 import { piecePicture } from './piece-picture.ts'
+import { squarePlaces } from './square-place.ts'
 
 /** Words keep clear of the joins of the paper's tiles; null for a picture in one piece. */
 export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Paper | null): Picture[] {
@@ -19,9 +20,14 @@ export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Pa
         `${figures.area(shape.area_m2)} · ${figures.grams(shape.mass_kg)} dry`,
       ],
       use: `${usedBy(pieces)} · ${anglesOf(pieces, figures)} · ${shape.clothName}`,
+      pullBack: `pull back to ${figures.length(shape.width_m)} × ${figures.length(shape.length_m)}`,
       cloth: `${lettersOf(pieces).join('/')}-bay-${shape.ply}`,
     }
-    return piecePicture(shape, words, (frame) => (paper === null ? [] : seamsOf(gridOf(frame, paper))))
+    return piecePicture(shape, words, (frame, lines) => {
+      if (paper === null) return null
+      const grid = gridOf(frame, paper)
+      return { seams: seamsOf(grid), squares: squarePlaces(grid, lines, []) }
+    })
   })
 }
 

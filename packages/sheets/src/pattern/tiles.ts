@@ -20,11 +20,11 @@ import { extent, overlaps } from '../drawing/extent.ts'
 import { shortened, textWidth } from '../drawing/lettering.ts'
 import { fingerprint } from '../layout/fingerprint.ts'
 import { clear, type Identity, type Paper } from '../layout/paper.ts'
-import { checkSquare, squareStrips } from './check-square.ts'
-import { type Grid, overlap, strip, type Tile, tileSize } from './grid.ts'
+import { checkSquare } from './check-square.ts'
+import { type Grid, strip, type Tile, tileSize } from './grid.ts'
 import { joinMarks } from './joins.ts'
 import type { Picture } from './picture.ts'
-import { bestPlace, type Segment } from './placing.ts'
+import { squarePlaces } from './square-place.ts'
 
 export interface TileContext {
   readonly paper: Paper
@@ -37,17 +37,20 @@ export interface TileContext {
 }
 
 export function tilePages(picture: Picture, grid: Grid, context: TileContext): Page[] {
-  return grid.tiles.map((tile, i) => tilePage(picture, grid, tile, { ...context, before: context.before + i }))
+  const squares = picture.squares ?? squarePlaces(grid, picture.lines, picture.words)
+  return grid.tiles.map((tile, i) =>
+    tilePage(picture, grid, tile, squares[i], { ...context, before: context.before + i }),
+  )
 }
 
-function tilePage(picture: Picture, grid: Grid, tile: Tile, context: TileContext): Page {
+function tilePage(picture: Picture, grid: Grid, tile: Tile, square: XY, context: TileContext): Page {
   const { paper } = context
   const frame: Box = { x: clear, y: clear + strip, ...tileSize(paper) }
   const move: XY = [frame.x - tile.box.x, frame.y - tile.box.y]
   const near = picture.items.filter((item) => meets(item, tile.box))
   const items: Primitive[] = [
     group(near, { move, clip: frame }),
-    ...checkSquare(squarePlace(picture, move, frame), '100 mm check square, not a cut line'),
+    ...checkSquare([square[0] + move[0], square[1] + move[1]], '100 mm check square, not a cut line'),
     ...joinMarks(picture, grid, tile, move),
     rectangle(frame, { layer: 'frame', stroke: stroke(pen.hair, 'mid') }),
   ]
@@ -77,25 +80,6 @@ function tileStrip(picture: Picture, grid: Grid, tile: Tile, context: TileContex
     text([left, clear + 10.6], shortened(about, right - left - textWidth(revision, small) - 5, small), small),
     text([right, clear + 10.6], revision, { ...small, anchor: 'end' }),
   ]
-}
-
-/** Where the check square crosses the fewest lines and no words; page coordinates of its upper left corner. */
-function squarePlace(picture: Picture, move: XY, frame: Box): XY {
-  const onPage = ([x, y]: XY): XY => [x + move[0], y + move[1]]
-  const lines = picture.lines.map(([a, b]): Segment => [onPage(a), onPage(b)])
-  const boxes = picture.words.map((box) => box.map(onPage))
-  const places: { at: XY; cost: number }[] = []
-  for (let x = frame.x + overlap + 2; x + 104 <= frame.x + frame.width - overlap; x += 6) {
-    for (let y = frame.y + overlap + 4; y + 102 <= frame.y + frame.height - overlap; y += 6) {
-      const cost = squareStrips([x, y]).reduce(
-        (sum, box, i) => sum + (i === 3 ? 2 : 1) * (bestPlace([{ box }], { inside: null, lines, boxes })?.cost ?? 0),
-        0,
-      )
-      places.push({ at: [x, y], cost })
-    }
-  }
-  const least = places.reduce((best, place) => (place.cost < best.cost ? place : best))
-  return least.at
 }
 
 function meets(item: Primitive, box: Box): boolean {

@@ -116,6 +116,7 @@ export function tubeWrap(input: WrapInput): Picture {
     level,
     lines,
     words: wordBoxes(items),
+    squares: null,
   }
 }
 

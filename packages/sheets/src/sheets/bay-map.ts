@@ -15,6 +15,7 @@ import { weave } from './weave.ts'
 const legendWidth = 44
 const sketchHeight = 44
 const sectionHeight = 40
+const greatestExaggeration = 60
 
 /** One page, or none for a design without plies. */
 export function bayMap(input: SheetInput): Leaf[] {
@@ -40,7 +41,7 @@ export function bayMap(input: SheetInput): Leaf[] {
   const layers = layersAt(assessment.pattern, assessment.fin.plies, X)
   const sketchTop = area.y + area.height - sketchHeight
   const full = fullThickness(layers) * 1e3
-  const exaggeration = roundDown(Math.min(28, sketchTop - bottom - 30) / full / scale)
+  const exaggeration = roundDown(Math.min(greatestExaggeration, Math.min(28, sketchTop - bottom - 30) / full / scale))
   const thicknessScale = exaggeration * scale
   const base = bottom + 12 + full * thicknessScale + (sketchTop - bottom - 26 - full * thicknessScale) / 2
   return [

@@ -7,7 +7,15 @@ import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { bullets, heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
-import { nestKey, nestPicture, nestWidth, type PlacedPiece, placedPieces, warpAcross } from './nest-picture.ts'
+import {
+  nestHeight,
+  nestKey,
+  nestPicture,
+  nestWidth,
+  type PlacedPiece,
+  placedPieces,
+  warpAcross,
+} from './nest-picture.ts'
 
 /** Weighed dry, a piece within this of its nominal mass is the right cloth and the right size. Our default, no standard. */
 const massTolerance = 0.05
@@ -24,7 +32,7 @@ function rollSheets(roll: NestRoll, input: SheetInput): Leaf[] {
   const blocks = [
     paragraph(firstLine(roll, placed, input), area.width, { size: 4 }),
     pictureAndFacts(roll, placed, input, area),
-    { ...heading('Pieces, in the order of cutting', area.width), opensPage: true },
+    heading('Pieces, in the order of cutting', area.width),
     ...pieceTable(placed, input, area.width),
     ...wasteWords(area.width),
   ]
@@ -51,8 +59,9 @@ function pictureAndFacts(
   area: { readonly width: number; readonly height: number },
 ): Block {
   const { figures } = input
-  const height = area.height - 16
-  const view = { roll, placed, figures, at: [0, 0] as const, width: area.width - leastFacts - 10, height }
+  const space = { width: area.width - leastFacts - 10, height: area.height - 16 }
+  const view = { roll, placed, figures, at: [0, 0] as const, ...space }
+  const height = nestHeight(roll, space)
   const factsWidth = area.width - nestWidth(roll, view) - 10
   return beside(
     [

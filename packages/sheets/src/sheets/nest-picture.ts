@@ -64,6 +64,9 @@ export const nestScale = (
 export const nestWidth = (roll: NestRoll, space: { readonly width: number; readonly height: number }): number =>
   gutter + roll.width_m * 1e3 * nestScale(roll, space)
 
+export const nestHeight = (roll: NestRoll, space: { readonly width: number; readonly height: number }): number =>
+  gutter + roll.usedLength_m * 1e3 * nestScale(roll, space) + below
+
 export function nestPicture({ roll, placed, figures, at, width, height }: NestView): Primitive[] {
   const scale = nestScale(roll, { width, height })
   const origin: XY = [at[0] + gutter, at[1] + gutter]
