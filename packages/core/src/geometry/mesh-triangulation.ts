@@ -51,9 +51,11 @@ const turn = (X: Float64Array, a: number, b: number, c: number): number =>
 function missingEdges({ T }: Triangulation, m: number): number[] {
   const present = new Uint8Array(m)
   for (let e = 0; e < T.length; e++) {
-    const [p, q] = [T[e], T[next(e)]]
-    if (p < m && q === (p + 1) % m) present[p] = 1
-    if (q < m && p === (q + 1) % m) present[q] = 1
+    const p = T[e]
+    if (p >= m) continue
+    const q = T[next(e)]
+    if (q === (p + 1) % m) present[p] = 1
+    if (p === (q + 1) % m) present[q] = 1
   }
   return Array.from(present.keys()).filter((a) => present[a] === 0)
 }
@@ -117,8 +119,10 @@ function turnEdge({ T, twin }: Triangulation, e: number): void {
 /** The triangles to the left of the polygon's edges and all that can be reached from them without crossing one. */
 function insideTriangles({ X, T, twin }: Triangulation, m: number): Triangulation {
   const isBoundary = (e: number): boolean => {
-    const [p, q] = [T[e], T[next(e)]]
-    return p < m && q < m && (q === (p + 1) % m || p === (q + 1) % m)
+    const p = T[e]
+    if (p >= m) return false
+    const q = T[next(e)]
+    return q < m && (q === (p + 1) % m || p === (q + 1) % m)
   }
   const number = new Int32Array(T.length / 3).fill(-1)
   const kept: number[] = []
@@ -166,9 +170,13 @@ function widenAngles(mesh: Triangulation): void {
 
 /** Sine of the smallest angle of a triangle, negative when it is clockwise. */
 export function smallestSine(X: Float64Array, a: number, b: number, c: number): number {
-  const [ux, uy] = [X[2 * b] - X[2 * a], X[2 * b + 1] - X[2 * a + 1]]
-  const [vx, vy] = [X[2 * c] - X[2 * a], X[2 * c + 1] - X[2 * a + 1]]
-  const [p, q, r] = [ux * ux + uy * uy, vx * vx + vy * vy, (ux - vx) ** 2 + (uy - vy) ** 2]
+  const ux = X[2 * b] - X[2 * a]
+  const uy = X[2 * b + 1] - X[2 * a + 1]
+  const vx = X[2 * c] - X[2 * a]
+  const vy = X[2 * c + 1] - X[2 * a + 1]
+  const p = ux * ux + uy * uy
+  const q = vx * vx + vy * vy
+  const r = (ux - vx) ** 2 + (uy - vy) ** 2
   // twice the area over the product of the two longest sides
   return (ux * vy - uy * vx) / Math.sqrt(Math.max(p * q, q * r, r * p))
 }

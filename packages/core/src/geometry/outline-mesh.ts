@@ -29,7 +29,7 @@ export interface MeshOptions {
 const clearance = { lattice: 0.6, added: 0.35, apart: 0.6 }
 const largestCircumradius = 0.75
 const mostPasses = 40
-const smoothingRounds = 8
+const smoothingRounds = 4
 
 interface Outline {
   readonly polygon: readonly Point[]

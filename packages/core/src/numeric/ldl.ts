@@ -56,7 +56,7 @@ export function analyseLdl(pattern: SymmetricPattern): LdlAnalysis {
     }
     reachStart[k + 1] = reachStart[k] + n - top
     if (reachStart[k + 1] > reach.length) reach = grown(reach, 2 * reachStart[k + 1])
-    reach.set(path.subarray(top), reachStart[k])
+    for (let p = top, at = reachStart[k]; p < n; p++, at++) reach[at] = path[p]
   }
   const start = new Int32Array(n + 1)
   for (let k = 0; k < n; k++) start[k + 1] = start[k] + count[k]

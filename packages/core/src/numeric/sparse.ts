@@ -33,33 +33,47 @@ export interface AssemblyPlan {
 /** `unknowns`: `size` per element, numbers 0 … n − 1, or −1 for a held one. */
 export function assemblyPlan({ n, size, unknowns }: { n: number; size: number; unknowns: Int32Array }): AssemblyPlan {
   invariant(unknowns.length % size === 0, `${unknowns.length} element unknowns are not a multiple of ${size}`)
-  const elementsOf = incidence(n, size, unknowns)
-  const start = new Int32Array(n + 1)
-  const rows: number[] = []
+  const elements = incidence(n, size, unknowns)
+  for (let i = 0; i < n; i++) invariant(elements.start[i + 1] > elements.start[i], `unknown ${i} is in no element`)
+  const pattern = upperPattern(n, size, unknowns, elements)
   const slot = new Int32Array((unknowns.length / size) * packed(size)).fill(-1)
-  const mark = new Int32Array(n).fill(-1)
   const place = new Int32Array(n)
   for (let column = 0; column < n; column++) {
-    mark[column] = column
-    const found = [column]
-    const elements = elementsOf(column)
-    for (const e of elements) {
-      for (let k = e * size; k < (e + 1) * size; k++) {
-        const i = unknowns[k]
-        if (i < 0 || i > column || mark[i] === column) continue
-        mark[i] = column
-        found.push(i)
+    for (let p = pattern.start[column]; p < pattern.start[column + 1]; p++) place[pattern.row[p]] = p
+    for (let k = elements.start[column]; k < elements.start[column + 1]; k++) {
+      placeElement({ slot, place, unknowns, size, e: elements.list[k], column })
+    }
+  }
+  return { pattern, size, slot }
+}
+
+/** Row by row, each row's columns from the diagonal on: so the rows of every column come in order. */
+function upperPattern(n: number, size: number, unknowns: Int32Array, elements: Incidence): SymmetricPattern {
+  const mark = new Int32Array(n)
+  const visit = (stamp: number, each: (i: number, j: number) => void): void => {
+    for (let i = 0; i < n; i++) {
+      for (let k = elements.start[i]; k < elements.start[i + 1]; k++) {
+        const first = elements.list[k] * size
+        for (let p = first; p < first + size; p++) {
+          const j = unknowns[p]
+          if (j < i || mark[j] === stamp + i) continue
+          mark[j] = stamp + i
+          each(i, j)
+        }
       }
     }
-    found.sort((p, q) => p - q)
-    found.forEach((i, k) => {
-      place[i] = start[column] + k
-    })
-    for (const i of found) rows.push(i)
-    start[column + 1] = rows.length
-    for (const e of elements) placeElement({ slot, place, unknowns, size, e, column })
   }
-  return { pattern: { n, start, row: Int32Array.from(rows) }, size, slot }
+  const start = new Int32Array(n + 1)
+  visit(1, (_, j) => {
+    start[j + 1]++
+  })
+  for (let j = 0; j < n; j++) start[j + 1] += start[j]
+  const row = new Int32Array(start[n])
+  const filled = start.slice()
+  visit(n + 1, (i, j) => {
+    row[filled[j]++] = i
+  })
+  return { n, start, row }
 }
 
 /** Entries of the upper triangle of a matrix of `size`. */
@@ -84,16 +98,20 @@ function placeElement({ slot, place, unknowns, size, e, column }: ElementColumn)
   }
 }
 
-function incidence(n: number, size: number, unknowns: Int32Array): (i: number) => Int32Array {
+/** Elements of unknown i: `list[start[i]] … list[start[i + 1] − 1]`. */
+interface Incidence {
+  readonly start: Int32Array
+  readonly list: Int32Array
+}
+
+function incidence(n: number, size: number, unknowns: Int32Array): Incidence {
   const start = new Int32Array(n + 1)
-  for (const i of unknowns) if (i >= 0) start[i + 1]++
+  for (let k = 0; k < unknowns.length; k++) if (unknowns[k] >= 0) start[unknowns[k] + 1]++
   for (let i = 0; i < n; i++) start[i + 1] += start[i]
   const filled = start.slice()
-  const elements = new Int32Array(start[n])
-  unknowns.forEach((i, k) => {
-    if (i >= 0) elements[filled[i]++] = Math.floor(k / size)
-  })
-  return (i) => elements.subarray(start[i], start[i + 1])
+  const list = new Int32Array(start[n])
+  for (let k = 0; k < unknowns.length; k++) if (unknowns[k] >= 0) list[filled[unknowns[k]]++] = Math.floor(k / size)
+  return { start, list }
 }
 
 export const zeroMatrix = (pattern: SymmetricPattern): SymmetricMatrix => ({

@@ -74,3 +74,26 @@ export function elementStrains(model: PlateModel, field: NodalField): PlateStrai
   }
   return found
 }
+
+/**
+ * Strains of `elementStrains` carried on in a straight line to the corners of each triangle, where the greatest stress at a
+ * clamped edge is: three a triangle, in the order of its nodes. Neighbours differ by the mesh's error. At the ends of a clamped
+ * root thin-plate theory has no finite value, and finer meshes give larger ones.
+ */
+export function cornerStrains(strains: readonly PlateStrain[]): PlateStrain[] {
+  return strains.map((own, i) => {
+    const three = [0, 1, 2].map((k) => strains[i - (i % 3) + k])
+    const carried = (value: (strain: PlateStrain) => number): number =>
+      2 * value(own) - (value(three[0]) + value(three[1]) + value(three[2])) / 3
+    const list = <T>(get: (strain: PlateStrain) => readonly number[]): T =>
+      get(own).map((_, k) => carried((strain) => get(strain)[k])) as T
+    return {
+      x: carried(({ x }) => x),
+      y: carried(({ y }) => y),
+      element: own.element,
+      membrane: list<PlateStrain['membrane']>(({ membrane }) => membrane),
+      curvature: list<PlateStrain['curvature']>(({ curvature }) => curvature),
+      shear: list<PlateStrain['shear']>(({ shear }) => shear),
+    }
+  })
+}
