@@ -43,7 +43,7 @@ export interface Part {
 }
 
 export function unionOutline(loops: readonly Loop[]): Outline {
-  const parts = loops.map(partOf)
+  const parts = withoutBuried(loops.map(partOf))
   const edges = parts.length === 1 ? edgesOf(parts[0]) : parts.flatMap((_, i) => outerPieces(parts, i))
   const count = edges.length
   const [X, Y, U, V] = Array.from({ length: 4 }, () => new Float64Array(count))
@@ -126,6 +126,20 @@ function partOf(loop: Loop): Part {
   return { count, X, Y, U, V, L }
 }
 
+/** Leaves out parts that lie in another. */
+function withoutBuried(parts: readonly Part[]): Part[] {
+  const kept = [...parts]
+  for (let i = kept.length - 1; i >= 0; i--) {
+    if (kept.some((other) => other !== kept[i] && holds(other, kept[i]))) kept.splice(i, 1)
+  }
+  return kept
+}
+
+function holds(outer: Part, { count, X, Y }: Part): boolean {
+  for (let e = 0; e < count; e++) if (!isInside(outer, X[e], Y[e], -tiny)) return false
+  return true
+}
+
 type Edge = readonly [x: number, y: number, u: number, v: number]
 
 function edgesOf({ count, X, Y, U, V }: Part): Edge[] {
@@ -137,11 +151,22 @@ function outerPieces(parts: readonly Part[], own: number): Edge[] {
   const { count, X, Y, U, V } = parts[own]
   const pieces: Edge[] = []
   for (let e = 0; e < count; e++) {
+    if (isBuried(parts, own, e)) continue
     for (const [from, to] of outerSpans(parts, own, e)) {
       pieces.push([X[e] + from * U[e], Y[e] + from * V[e], (to - from) * U[e], (to - from) * V[e]])
     }
   }
   return pieces
+}
+
+/** Whether another part holds both ends of an edge, and so all of it. */
+function isBuried(parts: readonly Part[], own: number, e: number): boolean {
+  const { X, Y, U, V } = parts[own]
+  for (let i = 0; i < parts.length; i++) {
+    if (i === own || !isInside(parts[i], X[e], Y[e], tiny)) continue
+    if (isInside(parts[i], X[e] + U[e], Y[e] + V[e], tiny)) return true
+  }
+  return false
 }
 
 /** Spans of one edge, as shares of it, outside which no other part lies. */

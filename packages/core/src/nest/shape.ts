@@ -5,13 +5,14 @@
  * the cut outline turned so that its warp lies along x, about the middle of its extent, and the same outline grown by
  * half the cutting gap. Two grown outlines that do not overlap leave a gap between the cut ones.
  *
- * Growth is mitred (square where a mitre would run past twice the growth), which nowhere lies inside the true parallel
- * curve. To it are added `slack`, for the rounding to the grid and of positions, and, for an outline of many points,
- * the tolerance by which it was thinned.
+ * The outline is first simplified to one that holds it. Growth is mitred (square where a mitre would run past twice the
+ * growth), which nowhere lies inside the true parallel curve; `slack` is added for the rounding to the grid and of
+ * positions.
  */
-import { area, EndType, inflatePaths, JoinType, ramerDouglasPeucker } from 'clipper2-ts'
+import { area, EndType, inflatePaths, JoinType } from 'clipper2-ts'
 import { invariant } from '../issue.ts'
 import { convexHull, convexParts, type Loop } from './convex.ts'
+import { enclosing } from './enclosing.ts'
 import { turnedLoops } from './noFit.ts'
 import type { NestPiece, Point } from './piece.ts'
 import type { Variant } from './strip.ts'
@@ -20,12 +21,15 @@ import { allowedTurns, rotationFor, turned } from './turn.ts'
 /** Grid units a metre. Products of coordinates of up to 30 m are exact in a double. */
 export const gridPerMetre = 1e6
 
-/** Grid units: √2/2 for each rounded corner, √2/2 for a rounded position and 1 for its depth, over two shapes. */
+/**
+ * Grid units. Two shapes take up 8: twice rounding a corner, simplified (√2/2), as drawn (√2/2) and grown (√2/2), and
+ * twice 0.5 between outlines that count as equal; once the depth of a position (1). That is 6.3.
+ */
 const slack = 4
 
-/** An outline of more points than this is thinned, to within `thinning`. */
-const manyPoints = 40
-const thinning = 0.1e-3 * gridPerMetre
+/** What a simplified outline may add: area as a share of the piece's, and reach in grid units. */
+const addedArea = 0.01
+const addedReach = 1e-3 * gridPerMetre
 
 export interface Shape {
   readonly pieces: readonly NestPiece[]
@@ -124,12 +128,10 @@ function extents(loop: Loop): Variant {
   return { minX: Math.min(...X) - 2, maxX: Math.max(...X) + 2, minY: Math.min(...Y) - 2, maxY: Math.max(...Y) + 2 }
 }
 
-/** The outline grown by `growth` and the slack; a hollow that closes is filled. */
+/** The outline simplified and grown by `growth` and the slack; a hollow that closes is filled. */
 function grown(cut: Loop, growth: number): Loop {
-  const many = cut.length > manyPoints
-  const outline = many ? ramerDouglasPeucker(copied(cut), thinning) : copied(cut)
-  const delta = growth + slack + (many ? thinning : 0)
-  const loops = inflatePaths([outline], delta, JoinType.Miter, EndType.Polygon, 2)
+  const simple = copied(enclosing(cut, { area: addedArea * area(copied(cut)), reach: addedReach }))
+  const loops = inflatePaths([simple], growth + slack, JoinType.Miter, EndType.Polygon, 2)
   const outer = loops.filter((loop) => area(loop) > 0)
   invariant(outer.length >= 1, 'a piece grown by the cutting gap still has an outline')
   return outer.length === 1 ? outer[0] : convexHull(outer.flat())

@@ -67,7 +67,7 @@ function verifyApart(p: Laid, q: Laid, gap: number): void {
   if (boxDistance(p.box, q.box) > gap) return
   const overlap = areaPaths(intersect([onClipGrid(p.outline)], [onClipGrid(q.outline)], FillRule.NonZero))
   invariant(overlap === 0, `${p.id} and ${q.id} do not overlap`)
-  const distance = outlineDistance(p.outline, q.outline)
+  const distance = Math.min(cornersToEdges(p.outline, q, gap), cornersToEdges(q.outline, p, gap))
   invariant(distance >= gap - lengthTolerance, `${p.id} and ${q.id} lie ${gap} m apart, not ${distance} m`)
 }
 
@@ -86,21 +86,25 @@ function boxDistance(a: Box, b: Box): number {
 const onClipGrid = (outline: readonly Point[]) =>
   outline.map(([x, y]) => ({ x: Math.round(x * clipPerMetre), y: Math.round(y * clipPerMetre) }))
 
-/** Least distance between two outlines that do not cross: from the corners of each to the edges of the other. */
-function outlineDistance(P: readonly Point[], Q: readonly Point[]): number {
-  return Math.min(cornersToEdges(P, Q), cornersToEdges(Q, P))
-}
-
-function cornersToEdges(P: readonly Point[], Q: readonly Point[]): number {
+/**
+ * Least distance from the corners of one outline to the edges of another, Infinity when it is more than `gap`. From each
+ * to the other, this is the distance of two outlines that do not cross.
+ */
+function cornersToEdges(corners: readonly Point[], { outline, box }: Laid, gap: number): number {
   let least = Infinity
-  for (const [x, y] of P) {
-    Q.forEach(([ax, ay], i) => {
-      const [bx, by] = Q[(i + 1) % Q.length]
-      const u = bx - ax
-      const v = by - ay
-      const share = Math.min(1, Math.max(0, ((x - ax) * u + (y - ay) * v) / (u * u + v * v)))
-      least = Math.min(least, Math.hypot(x - ax - share * u, y - ay - share * v))
-    })
+  for (const corner of corners) {
+    const [x, y] = corner
+    if (boxDistance({ minX: x, maxX: x, minY: y, maxY: y }, box) > gap) continue
+    for (let i = 0; i < outline.length; i++) {
+      least = Math.min(least, distanceToEdge(corner, outline[i], outline[(i + 1) % outline.length]))
+    }
   }
   return least
+}
+
+function distanceToEdge([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+  const u = bx - ax
+  const v = by - ay
+  const share = Math.min(1, Math.max(0, ((x - ax) * u + (y - ay) * v) / (u * u + v * v)))
+  return Math.hypot(x - ax - share * u, y - ay - share * v)
 }
