@@ -55,7 +55,7 @@ export interface Margin {
 }
 
 export interface FlutterBoundary {
-  /** One a Mach number, rising. */
+  /** Of a flight, one a Mach number, rising; of states, one each in their order. */
   readonly boundary: readonly BoundaryEntry[]
   readonly divergence: readonly BoundaryEntry[]
   readonly margin: Margin
@@ -75,7 +75,9 @@ export function flutterBoundary(input: BoundaryInput): FlutterBoundary {
     boundary: worst.map(({ flutter }) => flutter),
     divergence: worst.map(({ divergence }) => divergence),
     margin,
-    warnings: [...boundaryWarnings(answers, margin), ...methodWarnings(input)],
+    warnings: isHeld(input.omegas)
+      ? [...boundaryWarnings(answers, margin), ...methodWarnings(input)]
+      : [freeBody(input)],
   }
 }
 
@@ -86,9 +88,12 @@ interface Answer {
   /** Speed of the first instability over flight speed; null when not determined. */
   readonly ratio: number | null
   readonly kind: 'flutter' | 'divergence' | 'end of search'
+  /** Flutter at a reduced frequency above the highest the method computed. */
+  readonly beyondTable: boolean
 }
 
 function answered({ methods, omegas, structuralDamping, points }: BoundaryInput): Answer[] {
+  if (!isHeld(omegas)) return points.map(undetermined)
   const kept = new Map<string, GeneralizedForces>()
   return points.map((point) => {
     const method = methodFor(methods, point.mach)
@@ -97,8 +102,15 @@ function answered({ methods, omegas, structuralDamping, points }: BoundaryInput)
     const forces = kept.get(key) ?? method.forces(point.mach)
     kept.set(key, forces)
     const result = solvePk({ omegas, structuralDamping, forces, density: point.density })
-    return answer(point, method.name, result)
+    const { flutter } = result
+    const beyondTable = flutter.kind === 'flutter' && flutter.k > forces.highestReducedFrequency
+    return { ...answer(point, method.name, result), beyondTable }
   })
+}
+
+/** Frequencies of a body that can move freely are nought to rounding. */
+function isHeld(omegas: readonly number[]): boolean {
+  return omegas.length > 0 && Math.min(...omegas) > 1e-5 * Math.max(...omegas)
 }
 
 function methodFor(methods: readonly AerodynamicMethod[], mach: number): AerodynamicMethod | undefined {
@@ -108,10 +120,12 @@ function methodFor(methods: readonly AerodynamicMethod[], mach: number): Aerodyn
 function undetermined(point: AirPoint): Answer {
   const nothing = { speed: null, dynamicPressure: null, frequency: null, searchedTo: null }
   const entry: BoundaryEntry = { point, ...nothing, method: notDetermined, outcome: 'not determined' }
-  return { point, flutter: entry, divergence: entry, ratio: null, kind: 'flutter' }
+  return { point, flutter: entry, divergence: entry, ratio: null, kind: 'flutter', beyondTable: false }
 }
 
-function answer(point: AirPoint, method: string, { flutter, divergence }: PkResult): Answer {
+type Computed = Omit<Answer, 'beyondTable'>
+
+function answer(point: AirPoint, method: string, { flutter, divergence }: PkResult): Computed {
   const found = (V: number, frequency: number | null): BoundaryEntry => {
     const dynamicPressure = 0.5 * point.density * V * V
     return { point, speed: V, dynamicPressure, frequency, method, outcome: 'found', searchedTo: null }
@@ -132,7 +146,9 @@ function answer(point: AirPoint, method: string, { flutter, divergence }: PkResu
   return { point, flutter: entry, divergence: diverges, ratio: first / point.speed, kind }
 }
 
-function worstOfEachMach(answers: readonly Answer[]): Answer[] {
+/** Of a flight, one answer a Mach number, rising; states given one by one keep their order, one answer each. */
+function worstOfEachMach(answers: readonly Answer[]): readonly Answer[] {
+  if (answers.every(({ point }) => point.time === null)) return answers
   const worst = new Map<number, Answer>()
   for (const candidate of answers) {
     const known = worst.get(candidate.point.mach)
@@ -186,6 +202,16 @@ function boundaryWarnings(answers: readonly Answer[], { determined, requiredRati
       hint: 'Keep more or fewer modes, or refine the mesh.',
     })
   }
+  const beyond = answers.filter(({ beyondTable }) => beyondTable).map(({ point }) => point.mach)
+  if (beyond.length > 0) {
+    warnings.push({
+      code: 'flutter/beyond-reduced-frequency',
+      path: 'flutter.boundary',
+      value: beyond[0],
+      message: `At Mach ${beyond.map((mach) => mach.toFixed(2)).join(', ')} the fin flutters faster than the highest reduced frequency the air forces were computed for.`,
+      hint: 'Read the speed there as an estimate.',
+    })
+  }
   if (verdict === notDetermined && determined !== null && determined.speedRatio < requiredRatio) {
     warnings.push({
       code: 'flutter/unstable-where-determined',
@@ -196,6 +222,16 @@ function boundaryWarnings(answers: readonly Answer[], { determined, requiredRati
     })
   }
   return warnings
+}
+
+function freeBody({ omegas }: BoundaryInput): Issue {
+  return {
+    code: 'flutter/free-body',
+    path: 'flutter.boundary',
+    value: omegas.length === 0 ? null : Math.min(...omegas),
+    message: 'The plate can move as a rigid body, so it has no flutter speed of its own.',
+    hint: 'Clamp or support at least one edge.',
+  }
 }
 
 function methodWarnings({ methods, points }: BoundaryInput): Issue[] {

@@ -5,7 +5,7 @@
  * Forces that depend on k: each root by iteration from where it was, k in step with its own frequency; two that settle on one
  * and the same root are not accepted.
  */
-import { type Aeroelastic, growth, likeness, type Root, rootNear, rootsAt } from './roots.ts'
+import { type Aeroelastic, growth, highest, likeness, type Root, rootNear, rootsAt } from './roots.ts'
 
 /** Followed roots at one speed, in the order of the modes they come from; null once one no longer oscillates. */
 export interface SweepPoint {
@@ -15,6 +15,9 @@ export interface SweepPoint {
 
 /** Nearer than this share of their size, with shapes as alike, two followed roots are one. */
 const sameRoot = 1e-6
+
+/** Frequencies nearer than this share of them belong to twin modes, which air does not bring together. */
+const twins = 1e-6
 
 export type Advance =
   | {
@@ -31,20 +34,56 @@ export function advance(system: Aeroelastic, from: SweepPoint, V: number): Advan
   return system.forces.quasiSteady ? advanceAll(system, from, V) : advanceEach(system, from, V)
 }
 
-/** True when two followed roots changed the order of their frequencies. */
-export function passEachOther(before: readonly (Root | null)[], after: readonly (Root | null)[]): boolean {
-  const known = before.flatMap((root, i) => {
-    const now = after[i]
-    return root === null || now === null ? [] : [{ was: root.im, is: now.im }]
-  })
-  return known.some((a, i) => known.slice(0, i).some((b) => (a.was - b.was) * (a.is - b.is) < 0))
+/**
+ * An unstable speed between two stable ones, looked for where the frequencies of two followed roots pass each other: there,
+ * and only there, hardly coupled modes can flutter over a stretch too short for any step. Null when none was found.
+ *
+ * The difference of two frequencies is taken as straight in V² for a first place, and again for a second.
+ */
+export function unstableMeeting(
+  system: Aeroelastic,
+  from: SweepPoint,
+  to: SweepPoint,
+  unstable: number,
+): number | null {
+  for (const [i, j] of passingPairs(from, to)) {
+    const difference = (roots: SweepPoint['roots']): number => (roots[i]?.im ?? 0) - (roots[j]?.im ?? 0)
+    let [a, b] = [
+      { x: from.V ** 2, d: difference(from.roots) },
+      { x: to.V ** 2, d: difference(to.roots) },
+    ]
+    for (let look = 0; look < 2; look++) {
+      const x = (a.x * b.d - b.x * a.d) / (b.d - a.d)
+      const there = advance(system, from, Math.sqrt(x))
+      if (there.kind !== 'roots' || there.roots[i] === null || there.roots[j] === null) break
+      if (there.worst > unstable) return Math.sqrt(x)
+      const d = difference(there.roots)
+      if (d * a.d > 0) a = { x, d }
+      else b = { x, d }
+    }
+  }
+  return null
+}
+
+/** Pairs of followed roots that changed the order of their frequencies, twins that only differ by rounding apart. */
+function passingPairs(from: SweepPoint, to: SweepPoint): [number, number][] {
+  const pairs: [number, number][] = []
+  for (let i = 0; i < from.roots.length; i++) {
+    for (let j = 0; j < i; j++) {
+      const [a, b, c, d] = [from.roots[i], from.roots[j], to.roots[i], to.roots[j]]
+      if (a === null || b === null || c === null || d === null) continue
+      const [was, is] = [(a.im - b.im) / a.im, (c.im - d.im) / c.im]
+      if (was * is < 0 && Math.min(Math.abs(was), Math.abs(is)) > twins) pairs.push([i, j])
+    }
+  }
+  return pairs
 }
 
 /** All roots at once, then each given to the followed root it continues: pairs by shape and distance, the surest first. */
 function advanceAll(system: Aeroelastic, from: SweepPoint, V: number): Advance {
   const found = rootsAt(system, V, 0)
   const roots: (Root | null)[] = from.roots.map(() => null)
-  const scale = system.omegas[system.forces.n - 1]
+  const scale = highest(system.omegas)
   const taken = new Set<number>()
   const alike = from.roots.map((before) =>
     found.map((root) => (before === null ? 0 : likeness(before.shape, root.shape))),

@@ -4,8 +4,9 @@
  *   F = q (A₀(k) + (b/V) s A₁(k)) ξ          at s = i ω:  F = q Q(k, M) ξ,  Q = A₀ + i k A₁,  k = ω b / V
  *
  * ξ are the modal coordinates, q = ½ ρ V², b the reference length, s the rate of growth and oscillation (ξ ~ e^(s t)).
- * F_i is the work of the air on mode i, so A₀ and A₁ carry m³ times the square of the mode shapes' unit. Row-major n × n,
- * row i the force on mode i. A method is one implementation; it states the Mach numbers it answers for.
+ * F_i is the work of the air on mode i, so A₀ and A₁ carry m times the square of the shapes' unit: m³ for shapes in m, m/kg
+ * for shapes of unit modal mass in 1/√kg. Row-major n × n, row i the force on mode i. A method is one implementation; it
+ * states the Mach numbers it answers for.
  */
 import type { Issue } from '../issue.ts'
 import { invariant } from '../issue.ts'

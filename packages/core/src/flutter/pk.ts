@@ -5,15 +5,14 @@
  * Flutter is the least speed at which the growth Re s / |s| of an oscillating root passes zero. Roots are followed by
  * continuity: a step in speed stands only when every root keeps its shape (likeness of shapes) and no two followed roots
  * have become one; else it is halved. An unstable speed is approached from below by halves until it lies within
- * `coarsestBracket` of a stable one; then the crossing itself is narrowed down. Where two frequencies pass each other the
- * step is halved down to `leastStep`: flutter of two hardly coupled modes is a narrow hump just there, and one narrower than
- * that step in speed can be missed.
+ * `coarsestBracket` of a stable one; then the crossing itself is narrowed down. Where two frequencies pass each other within
+ * a step, the place where they meet is looked at by itself: flutter of two hardly coupled modes is a narrow hump just there.
  */
 import type { ComplexVector } from '../numeric/complex-matrix.ts'
 import { crossing } from './crossing.ts'
 import { type DivergenceResult, divergence } from './divergence.ts'
-import { advance, advanceEach, largestGrowth, passEachOther, type SweepPoint } from './following.ts'
-import { type Aeroelastic, growth, iterationTolerance, type Root, rootsAt, rootValues } from './roots.ts'
+import { advance, advanceEach, largestGrowth, type SweepPoint, unstableMeeting } from './following.ts'
+import { type Aeroelastic, growth, highest, iterationTolerance, type Root, rootsAt, rootValues } from './roots.ts'
 
 export type FlutterResult =
   | {
@@ -42,13 +41,18 @@ export interface PkResult {
   readonly sweep: readonly SweepPoint[]
 }
 
-/** Growth above which a root counts as unstable: well above the 1e-8 that rounding leaves on two roots about to meet. */
+/** Growth above which a root counts as unstable: above the 1e-8 that rounding leaves on two roots about to meet. */
 const unstableGrowth = 1e-7
+/**
+ * The same where nothing damps at all. There two frequencies that are equal by symmetry, and that only the mesh couples, part
+ * with a growth of 1e-5 at any speed; roots that truly meet pass this value within 1e-5 of their speed.
+ */
+const unstableUndamped = 5e-4
 /** Width to which the flutter speed is narrowed down, share of it. */
 export const speedTolerance = 1e-7
 /** Steps as shares of the speed: largest where shapes change (else the speed itself), least, and the widest bracket. */
 const largestStep = 0.35
-const leastStep = 1e-3
+const leastStep = 1e-2
 const coarsestBracket = 0.06
 /** Least likeness of a root's shape from one step to the next. */
 const leastLikeness = 0.8
@@ -58,6 +62,7 @@ export function solvePk(system: Aeroelastic, speedLimit = basisLimit(system)): P
   const start = Math.min(firstSpeed(system), speedLimit)
   if (!Number.isFinite(start))
     return { flutter: { kind: 'none-below', V: speedLimit }, divergence: diverges, sweep: [] }
+  const unstable = leastGrowth(system)
   const sweep: SweepPoint[] = [{ V: 0, roots: vacuumRoots(system) }]
   let h = start
   /** Least speed known to be unstable. */
@@ -74,12 +79,17 @@ export function solvePk(system: Aeroelastic, speedLimit = basisLimit(system)): P
     if (trial.kind === 'not-converged') {
       if (step <= least) return { flutter: notConverged(trial), divergence: diverges, sweep }
       h = Math.max(step / 2, least)
-    } else if (trial.worst > unstableGrowth) {
+    } else if (trial.worst > unstable) {
       if (last.V === 0) return { flutter: narrowed(system, last, V), divergence: diverges, sweep }
       ceiling = V
-    } else if ((trial.likeness < leastLikeness || passEachOther(last.roots, trial.roots)) && step > least) {
+    } else if (trial.likeness < leastLikeness && step > least) {
       h = Math.max(step / 2, least)
     } else {
+      const hump = unstableMeeting(system, last, { V, roots: trial.roots }, unstable)
+      if (hump !== null) {
+        ceiling = hump
+        continue
+      }
       sweep.push({ V, roots: trial.roots })
       if (V >= speedLimit) return { flutter: { kind: 'none-below', V }, divergence: diverges, sweep }
       h = Math.min((trial.likeness > 0.95 ? 2 : 1.2) * step, (trial.likeness > 0.995 ? 1 : largestStep) * V)
@@ -89,7 +99,7 @@ export function solvePk(system: Aeroelastic, speedLimit = basisLimit(system)): P
 
 /** Where q |A₀| reaches four times the square of the highest frequency: beyond it the modes kept cannot tell. */
 export function basisLimit({ omegas, forces, density }: Aeroelastic): number {
-  const q = (4 * omegas[forces.n - 1] ** 2) / frobenius(forces.at(0).A0)
+  const q = (4 * highest(omegas) ** 2) / frobenius(forces.at(0).A0)
   return Math.sqrt((2 * q) / density)
 }
 
@@ -97,9 +107,15 @@ export function basisLimit({ omegas, forces, density }: Aeroelastic): number {
 function firstSpeed({ omegas, forces, density }: Aeroelastic): number {
   const { A0, A1 } = forces.at(0)
   const share = 0.05
-  const byStiffness = Math.sqrt((2 * share * omegas[0] ** 2) / (density * frobenius(A0)))
-  const byDamping = (2 * share * omegas[0]) / (density * forces.referenceLength * frobenius(A1))
+  const lowest = Math.min(...Array.from(omegas))
+  const byStiffness = Math.sqrt((2 * share * lowest ** 2) / (density * frobenius(A0)))
+  const byDamping = (2 * share * lowest) / (density * forces.referenceLength * frobenius(A1))
   return Math.min(byStiffness, byDamping)
+}
+
+function leastGrowth({ structuralDamping, forces }: Aeroelastic): number {
+  const damped = structuralDamping > 0 || !forces.quasiSteady || forces.at(0).A1.some((v) => v !== 0)
+  return damped ? unstableGrowth : unstableUndamped
 }
 
 function frobenius(A: Float64Array): number {
@@ -119,6 +135,7 @@ function vacuumRoots({ omegas, structuralDamping: g, forces: { n } }: Aeroelasti
 
 /** The crossing between the last stable point and an unstable speed. */
 function narrowed(system: Aeroelastic, stable: SweepPoint, unstable: number): FlutterResult {
+  const threshold = leastGrowth(system)
   let failed: FlutterResult | null = null
   const rootsOf = (V: number): readonly (Root | null)[] => {
     if (system.forces.quasiSteady) return rootsAt(system, V, 0)
@@ -128,9 +145,9 @@ function narrowed(system: Aeroelastic, stable: SweepPoint, unstable: number): Fl
     return []
   }
   const excess = (V: number): number =>
-    largestGrowth(system.forces.quasiSteady ? rootValues(system, V, 0) : rootsOf(V)) - unstableGrowth
+    largestGrowth(system.forces.quasiSteady ? rootValues(system, V, 0) : rootsOf(V)) - threshold
   const a = stable.V > 0 ? stable.V : 1e-3 * unstable
-  const fa = Math.min(0, largestGrowth(stable.roots) - unstableGrowth)
+  const fa = Math.min(0, largestGrowth(stable.roots) - threshold)
   const found = crossing(excess, { a, b: unstable, fa, fb: excess(unstable) }, speedTolerance * unstable)
   const worse = (worst: Root | null, root: Root | null): Root | null =>
     root !== null && (worst === null || growth(root) > growth(worst)) ? root : worst

@@ -24,7 +24,7 @@ import {
 import type { ForceMatrices, GeneralizedForces } from './forces.ts'
 
 export interface Aeroelastic {
-  /** Circular frequencies of the modes in vacuum, rising. */
+  /** Circular frequencies of the modes in vacuum, above zero. */
   readonly omegas: ArrayLike<number>
   /** g: twice the share of critical damping at resonance. */
   readonly structuralDamping: number
@@ -42,12 +42,15 @@ export interface Root {
 /** Roots whose frequency is below this share of their size do not oscillate: divergence looks after them. */
 const leastOscillation = 1e-4
 
+/** Imposed frequencies need not rise. */
+export const highest = (omegas: ArrayLike<number>): number => Math.max(...Array.from(omegas))
+
 /** Frequencies and growth of all oscillating roots at a reduced frequency, without their shapes. */
 export function rootValues(system: Aeroelastic, V: number, k: number): { re: number; im: number }[] {
   const { forces, omegas, structuralDamping: g } = system
   const n = forces.n
   const { A0, A1 } = forces.at(k)
-  const scale = omegas[n - 1]
+  const scale = highest(omegas)
   const q = 0.5 * system.density * V * V
   const [stiffness, damping] = [q / scale ** 2, (q * forces.referenceLength) / (V * scale)]
   const A = complexMatrix(2 * n)
@@ -109,7 +112,7 @@ export function rootNear(system: Aeroelastic, V: number, guess: Root): Iteration
 /** The same by all roots at each k: slower, for where the iteration from a guess does not settle. */
 function amongAll(system: Aeroelastic, V: number, guess: Root): Iteration {
   const { forces, omegas } = system
-  const scale = omegas[forces.n - 1]
+  const scale = highest(omegas)
   const cost = (root: Root): number =>
     1 - likeness(root.shape, guess.shape) + Math.hypot(root.re - guess.re, root.im - guess.im) / scale
   let im = guess.im

@@ -26,7 +26,7 @@ import { standard } from '../air/atmosphere.data.ts'
 import type { AirPoint } from './air-points.ts'
 
 export interface ScreeningFin {
-  /** Torsional stiffness GJ of the section at the mean chord, N m². */
+  /** GJ of the uniform bar of the fin's span that twists as the fin does, N m². */
   readonly torsionalStiffness: number
   readonly area: number
   /** Exposed span of one fin. */

@@ -139,6 +139,51 @@ test('states given one by one: one entry each, speed by the density given', () =
   expect(result.divergence.every(({ outcome }) => outcome === 'none below')).toBe(true)
 })
 
+test('states of one Mach number and different density stay apart, in their order', () => {
+  const states = [0.8, 0.2, 0.4].map((density) => ({ mach: 3, density, soundSpeed: 320 }))
+  const { boundary, margin } = flutterBoundary({ ...base, methods: [piston], points: statePoints(states) })
+  expect(boundary.map(({ point }) => point.density)).toEqual([0.8, 0.2, 0.4])
+  const speeds = boundary.map(({ speed }) => speed ?? 0)
+  expect(speeds[1]).toBeGreaterThan(speeds[2])
+  expect(speeds[2]).toBeGreaterThan(speeds[0])
+  expect(margin.at?.density).toBe(0.8)
+})
+
+test('flutter above the highest reduced frequency computed is told', () => {
+  const short: AerodynamicMethod = {
+    ...piston,
+    forces: (mach) => ({ ...piston.forces(mach), quasiSteady: false, highestReducedFrequency: 1e-3 }),
+  }
+  const points = statePoints([{ mach: 3, density: 1, soundSpeed: 340 }])
+  const result = flutterBoundary({ ...base, methods: [short], points })
+  expect(result.warnings.map(({ code }) => code)).toEqual(['flutter/beyond-reduced-frequency'])
+  const plain = flutterBoundary({ ...base, methods: [piston], points })
+  expect((result.boundary[0].speed ?? 0) / (plain.boundary[0].speed ?? 1)).toBeCloseTo(1, 5)
+})
+
+test('a plate that nothing holds has no boundary, and says so', () => {
+  const result = flutterBoundary({
+    ...base,
+    omegas: [0, ...omegas.slice(1)],
+    methods: [piston],
+    points: statePoints([{ mach: 3, density: 1, soundSpeed: 340 }]),
+  })
+  expect(result.boundary.map(({ outcome }) => outcome)).toEqual(['not determined'])
+  expect(result.warnings.map(({ code }) => code)).toEqual(['flutter/free-body'])
+})
+
+test('imposed frequencies in any order', () => {
+  const points = statePoints([{ mach: 3, density: 1, soundSpeed: 340 }])
+  const order = [3, 0, 1, 2, 7, 6, 5, 4]
+  const turned = pistonTheory({
+    ...{ mesh, flowDirection: 0, faces: 2, order: 1, slopes: [] },
+    shapes: order.map((i) => shapes[i]),
+  })
+  const plain = flutterBoundary({ ...base, methods: [piston], points }).boundary[0].speed ?? 0
+  const other = flutterBoundary({ ...base, omegas: order.map((i) => omegas[i]), methods: [turned], points })
+  expect((other.boundary[0].speed ?? 0) / plain).toBeCloseTo(1, 6)
+})
+
 test('no points: nothing determined', () => {
   const result = flutterBoundary({ ...base, methods: [piston], points: [] })
   expect(result).toMatchObject({ boundary: [], margin: { speedRatio: null, verdict: 'not determined' } })
