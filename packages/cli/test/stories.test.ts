@@ -104,7 +104,7 @@ describe('kit too small', () => {
   })
 
   test('warns, and never offers to stretch the ratio', () => {
-    const said = warnings.filter(({ path }) => path.startsWith('resin'))
+    const said = warnings.filter(({ code }) => code === 'resin/kit-short')
     expect(said.length).toBeGreaterThan(0)
     expect(said.map(({ hint }) => hint).join(' ')).toMatch(/buy|never/i)
   })

@@ -335,7 +335,9 @@ export interface ResinSection {
     readonly start_min: number
   }[]
   readonly losses: { readonly peelPly_kg: number; readonly primer_kg: number; readonly cup_kg: number } | null
+  /** Of the data sheet's mass or less, at the shop's temperature; the band is that of published activation energies. */
   readonly workingTime_min: number | null
+  readonly workingTimeBand_min: readonly [number, number] | null
   readonly smallestBatch_kg: number | null
   readonly ratio: { readonly hardenerPerResin: number; readonly stated: string; readonly by: 'mass' | 'volume' } | null
   readonly kit: {
@@ -346,5 +348,6 @@ export interface ResinSection {
     readonly limitedBy: 'resin' | 'hardener'
     /** How many whole cans the stock covers. */
     readonly cansCovered: number
+    readonly buy_kg: { readonly resin: number; readonly hardener: number }
   } | null
 }

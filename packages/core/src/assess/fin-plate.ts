@@ -12,7 +12,7 @@ import { area } from '../geometry/polygon.ts'
 import { finLaminate, skin } from '../laminate/fin-laminate.ts'
 import type { Laminate } from '../laminate/laminate.ts'
 import { type BuiltLayer, sheetLayer } from '../laminate/layer.ts'
-import { finCoverage } from '../pattern/coverage.ts'
+import { type FinCoverage, finCoverage } from '../pattern/coverage.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
 import type { PlateSection } from '../plate/section.ts'
 import type { CanDesign } from './design.ts'
@@ -31,6 +31,8 @@ export interface FinPlate {
   readonly at: (x: number, y: number) => FinPoint
   /** Of the outline's segments, the one along the body. */
   readonly rootSegment: number
+  /** Of one finished fin, both skins, fillets apart. */
+  readonly mass: number
 }
 
 /** Longest element edge over the square root of the fin's area. */
@@ -45,13 +47,59 @@ export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposit
   const sides = finSides(fins.outline)
   const outline = sides.map(({ a }) => a)
   const mesh = meshOutline({ outline, size: meshShare * Math.sqrt(area(outline)) })
-  const at = pointReader(design, skins, opposite)
+  const face = finFace(design, skins)
+  const at = pointReader(design, skins, { face, opposite })
   const model = assemblePlate({
     mesh,
     supports: sides.map(({ name }) => (name === 'root' ? 'clamped' : 'free')),
     sectionAt: ({ x, y }) => plateSection(at(x, y).laminate),
   })
-  return { mesh, model, at, rootSegment: sides.findIndex(({ name }) => name === 'root') }
+  const rootSegment = sides.findIndex(({ name }) => name === 'root')
+  return { mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }) }
+}
+
+interface FinFace {
+  readonly coverage: FinCoverage
+  readonly core: (at: readonly [number, number]) => number
+}
+
+function finFace({ fins }: CanDesign, skins: readonly SkinPly[]): FinFace {
+  const { outline, edges, core } = fins
+  return {
+    coverage: finCoverage({ outline, edges, plies: skins.map((ply) => ply.design) }),
+    core: coreThickness({ outline, thickness: core.thickness, edges }),
+  }
+}
+
+/** Triangles of the mesh are cut this often along each side for the core's mass, which bends at the bevel lines. */
+const massCuts = 6
+
+/** Skins by the exact area of every ply, the core by its thickness at the middles of small triangles. */
+function finMass(
+  { fins }: CanDesign,
+  skins: readonly SkinPly[],
+  { face, mesh: { X, T } }: { face: FinFace; mesh: Mesh },
+) {
+  const skin = face.coverage.plies.reduce((sum, { index, regions }) => {
+    const covered = regions.reduce((total, region) => total + area(region), 0)
+    return sum + 2 * covered * skins[index].cured.arealMass
+  }, 0)
+  let core = 0
+  for (let e = 0; e < T.length; e += 3) {
+    const [a, b, c] = [2 * T[e], 2 * T[e + 1], 2 * T[e + 2]]
+    const [ux, uy, vx, vy] = [X[b] - X[a], X[b + 1] - X[a + 1], X[c] - X[a], X[c + 1] - X[a + 1]]
+    let sum = 0
+    for (let i = 0; i < massCuts; i++) {
+      for (let j = 0; j < massCuts - i; j++) {
+        for (const third of i + j < massCuts - 1 ? [1 / 3, 2 / 3] : [1 / 3]) {
+          const [r, s] = [(i + third) / massCuts, (j + third) / massCuts]
+          sum += face.core([X[a] + r * ux + s * vx, X[a + 1] + r * uy + s * vy])
+        }
+      }
+    }
+    core += (((ux * vy - uy * vx) / 2) * sum) / massCuts ** 2
+  }
+  return skin + core * fins.core.material.density.value
 }
 
 const sections = new WeakMap<Laminate, PlateSection>()
@@ -66,11 +114,12 @@ export function plateSection(laminate: Laminate): PlateSection {
   return section
 }
 
-function pointReader(design: CanDesign, skins: readonly SkinPly[], opposite: boolean): FinPlate['at'] {
-  const { fins } = design
-  const designs = skins.map((ply) => ply.design)
-  const coverage = finCoverage({ outline: fins.outline, edges: fins.edges, plies: designs })
-  const core = coreThickness({ outline: fins.outline, thickness: fins.core.thickness, edges: fins.edges })
+function pointReader(
+  design: CanDesign,
+  skins: readonly SkinPly[],
+  { face, opposite }: { readonly face: FinFace; readonly opposite: boolean },
+): FinPlate['at'] {
+  const { coverage, core } = face
   const known = new Map<string, FinPoint>()
   return (x, y) => {
     const present = coverage.pliesAt([x, y])

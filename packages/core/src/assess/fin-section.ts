@@ -15,7 +15,7 @@ export function finSection(design: CanDesign, skins: readonly SkinPly[], plate: 
   const tip = (Math.min(...tips) + Math.max(...tips)) / 2
   return {
     area_m2: polygonArea(finPolygon(outline)),
-    mass_kg: plate.model.mass,
+    mass_kg: plate.mass,
     thickness_m: {
       root: plate.at(rootChord / 2, 0).laminate.h,
       tip: plate.at(tip, span).laminate.h,

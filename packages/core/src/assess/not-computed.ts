@@ -45,6 +45,7 @@ const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' 
     perPly: [],
     losses: null,
     workingTime_min: null,
+    workingTimeBand_min: null,
     smallestBatch_kg: null,
     ratio: null,
     kit: null,
