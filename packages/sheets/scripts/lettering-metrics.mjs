@@ -35,7 +35,7 @@ export function widths(face) {
   for (const [first, last] of ranges) {
     for (let code = first; code <= last; code++) {
       if (!font.hasGlyphForCodePoint(code)) continue
-      const run = font.layout(String.fromCodePoint(code), { kern: false, liga: false, tnum: true })
+      const run = font.layout(String.fromCodePoint(code), { kern: false, liga: false })
       if (run.glyphs.length === 1) found.set(code, Math.round((run.advanceWidth * 1000) / font.unitsPerEm))
     }
   }
@@ -56,7 +56,7 @@ function runs(found) {
 function write() {
   const faces = Object.keys(files).map((face) => `  ${face}: [\n${runs(widths(face)).join('\n')}\n  ],`)
   const source = `/**
- * Advance widths of the letters, in thousandths of the em, without kerning and with figures of one width. A row is the
+ * Advance widths of the letters, in thousandths of the em, without kerning. A row is the
  * first code point of a run and the widths from there on. Written by scripts/lettering-metrics.mjs from the font files
  * (Source Sans 3 and National Park, SIL Open Font License 1.1); a test compares it with them.
  */

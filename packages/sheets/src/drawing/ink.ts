@@ -21,5 +21,5 @@ export const faceStyle: { readonly [face in Face]: { family: string; weight: num
   title: { family: 'National Park', weight: 600, italic: false },
 }
 
-/** Figures of one width, and no kerning, so that a width is the sum of the letters' own. */
-export const fontFeatures = { kern: false, liga: false, tnum: true } as const
+/** No kerning and no ligatures, so that a width is the sum of the letters' own. The sans has figures of one width. */
+export const fontFeatures = { kern: false, liga: false } as const

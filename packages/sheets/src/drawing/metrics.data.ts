@@ -1,5 +1,5 @@
 /**
- * Advance widths of the letters, in thousandths of the em, without kerning and with figures of one width. A row is the
+ * Advance widths of the letters, in thousandths of the em, without kerning. A row is the
  * first code point of a run and the widths from there on. Written by scripts/lettering-metrics.mjs from the font files
  * (Source Sans 3 and National Park, SIL Open Font License 1.1); a test compares it with them.
  */

@@ -90,18 +90,21 @@ function draw(doc: PDFKit.PDFDocument, item: Primitive): void {
 
 function drawLines(doc: PDFKit.PDFDocument, { pairs, stroke }: Lines): void {
   if (pairs.length === 0) return
+  setStroke(doc, stroke)
   for (const [a, b] of pairs) doc.moveTo(a[0], a[1]).lineTo(b[0], b[1])
-  setStroke(doc, stroke).stroke()
+  doc.stroke()
 }
 
+/** Colours and widths first: between a path and its painting a PDF allows nothing else (ISO 32000-1:2008, figure 9). */
 function drawPath(doc: PDFKit.PDFDocument, item: Path): void {
-  tracePath(doc, item)
   const { stroke, fill } = item
+  if (stroke === null && fill === null) return
   if (stroke !== null) setStroke(doc, stroke)
   if (fill !== null) doc.fillColor(inkColour[fill.ink], fill.opacity)
+  tracePath(doc, item)
   if (stroke !== null && fill !== null) doc.fillAndStroke()
   else if (stroke !== null) doc.stroke()
-  else if (fill !== null) doc.fill()
+  else doc.fill()
   if (fill !== null && fill.opacity !== 1) doc.fillOpacity(1)
 }
 

@@ -94,7 +94,7 @@ function facts(roll: NestRoll, placed: readonly PlacedPiece[], input: SheetInput
   ]
   const columns: Column[] = [
     { head: '', share: 1, ink: 'dark' },
-    { head: '', share: 1.2, face: 'letter' },
+    { head: '', share: 1.2 },
   ]
   const square = cloth === undefined ? '' : `plan ${figures.grams(cloth.arealMass.value * 0.01, 2)}`
   return stacked([
@@ -139,7 +139,7 @@ function plySummary(placed: readonly PlacedPiece[], { assessment, figures }: She
 const pieceColumns: readonly Column[] = [
   { head: 'no.', share: 0.9, align: 'end' },
   { head: 'piece', share: 1.7, face: 'title' },
-  { head: 'angle', share: 1.2, face: 'letter', align: 'end' },
+  { head: 'angle', share: 1.2, align: 'end' },
   { head: 'width × length as cut', share: 3, align: 'end' },
   { head: 'area', share: 1.8, align: 'end' },
   { head: 'dry, plan', share: 1.5, align: 'end' },

@@ -81,7 +81,7 @@ export function holdAnswer({ assessment, figures }: Pick<SheetInput, 'assessment
 
 const columns: readonly Column[] = [
   { head: '', share: 3.4, ink: 'dark' },
-  { head: '', share: 2, face: 'letter' },
+  { head: '', share: 2 },
   { head: '', share: 4.2, ink: 'dark' },
 ]
 
@@ -157,11 +157,11 @@ function boundaryTable({ assessment, figures }: MarginInput, width: number): Blo
     method,
   ])
   const heads: Column[] = [
-    { head: 'Mach', share: 1, align: 'end', face: 'letter' },
-    { head: 'air, kg/m³', share: 1.3, align: 'end', face: 'letter' },
-    { head: 'flutter speed', share: 1.5, align: 'end', face: 'letter' },
-    { head: 'dynamic pressure', share: 1.6, align: 'end', face: 'letter' },
-    { head: 'frequency', share: 1.3, align: 'end', face: 'letter' },
+    { head: 'Mach', share: 1, align: 'end' },
+    { head: 'air, kg/m³', share: 1.3, align: 'end' },
+    { head: 'flutter speed', share: 1.5, align: 'end' },
+    { head: 'dynamic pressure', share: 1.6, align: 'end' },
+    { head: 'frequency', share: 1.3, align: 'end' },
     { head: 'method', share: 3 },
   ]
   return table(heads, cells, width, { size: 3.1, gap: 4 })

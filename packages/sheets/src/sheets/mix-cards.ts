@@ -179,7 +179,7 @@ const overpours = [0.05, 0.1, 0.2]
 function correction({ resin_kg, hardener_kg }: MixBatch, ratio: number, tolerance: number, width: number): Block[] {
   const columns: Column[] = [
     { head: '', share: 2.9, ink: 'dark' },
-    ...overpours.map((): Column => ({ head: '', share: 0.9, face: 'letter' })),
+    ...overpours.map((): Column => ({ head: '', share: 0.9 })),
     { head: '', share: 3, ink: 'dark' },
   ]
   const poured = overpours.map((over) => hardener_kg * (1 + over))

@@ -81,7 +81,7 @@ function numbers({ assessment, figures }: SheetInput, width: number): Block[] {
   ]
   const columns: Column[] = [
     { head: '', share: 2, ink: 'dark' },
-    { head: '', share: 3, face: 'letter' },
+    { head: '', share: 3 },
   ]
   return table(columns, rows, width, { size: 3.5, headless: true })
 }

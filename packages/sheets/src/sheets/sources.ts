@@ -8,7 +8,7 @@ import { toLookAt } from './cover.ts'
 
 const columns: readonly Column[] = [
   { head: 'quantity', share: 2.4 },
-  { head: 'value', share: 1.9, face: 'letter', size: 3 },
+  { head: 'value', share: 1.9, size: 3 },
   { head: 'source', share: 4.6 },
   { head: 'known how', share: 1.1, ink: 'dark' },
 ]
