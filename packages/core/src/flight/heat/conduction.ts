@@ -25,7 +25,7 @@ const a = 1 / (stageShare * (2 - stageShare))
 const b = (1 - stageShare) ** 2 * a
 
 /** Relative change of the surface temperature at which its iteration stops, and the number after which it is given up. */
-const tolerance = 1e-10
+const tolerance = 1e-9
 const mostIterations = 60
 
 export interface Step {
@@ -68,10 +68,10 @@ export function conduction(wall: Wall): Conduction {
     middle[0] += weight * q0
     middle[n - 1] += weight * qn
     solve(matrix, middle)
-    const first = heatFaces(matrix, middle, stage, both)
+    const first = heatFaces(matrix, middle, { heating: stage, both, guess: T })
     for (let i = 0; i < n; i++) T[i] = C[i] * (a * middle[i] - b * T[i])
     solve(matrix, T)
-    const second = heatFaces(matrix, T, end, both)
+    const second = heatFaces(matrix, T, { heating: end, both, guess: middle })
     return {
       heat: weight * (a * (q0 + qn + first.flux) + second.flux),
       iterations: Math.max(first.iterations, second.iterations),
@@ -123,18 +123,21 @@ function solve({ multiplier, pivot, off }: Factored, x: Float64Array): void {
   for (let i = n - 2; i >= 0; i--) x[i] = (x[i] - off[i] * x[i + 1]) * pivot[i]
 }
 
+interface Faces {
+  readonly heating: SurfaceHeating
+  readonly both: boolean
+  /** Its ends are the first guess of the surface temperatures. */
+  readonly guess: Float64Array
+}
+
 /** Adds what the fluxes through the faces do; `x` holds the temperatures without them. Answers the sum of the fluxes, W/m². */
-function heatFaces(
-  { outer, inner }: Factored,
-  x: Float64Array,
-  { recovery, coefficient }: SurfaceHeating,
-  both: boolean,
-) {
+function heatFaces({ outer, inner }: Factored, x: Float64Array, { heating, both, guess }: Faces) {
+  const { recovery, coefficient } = heating
   const last = x.length - 1
   const [d0, dn] = [recovery - x[0], recovery - x[last]]
-  let [T0, Tn, q0, qn] = [x[0], x[last], 0, 0]
+  let [T0, Tn, q0, qn] = [guess[0], guess[last], 0, 0]
   let iterations = 0
-  let residual = Infinity
+  let residual = Number.POSITIVE_INFINITY
   while (residual > tolerance && iterations < mostIterations) {
     const h0 = coefficient(T0)
     const hn = both ? coefficient(Tn) : 0
@@ -145,7 +148,8 @@ function heatFaces(
     qn = (m00 * hn * dn - mn0 * h0 * d0) / determinant
     const [T0next, Tnnext] = [x[0] + outer[0] * q0 + inner[0] * qn, x[last] + outer[last] * q0 + inner[last] * qn]
     residual = Math.max(Math.abs(T0next - T0), both ? Math.abs(Tnnext - Tn) : 0) / recovery
-    ;[T0, Tn] = [T0next, Tnnext]
+    T0 = T0next
+    Tn = Tnnext
     iterations++
   }
   for (let i = 0; i <= last; i++) x[i] += outer[i] * q0 + inner[i] * qn

@@ -1,7 +1,8 @@
 /**
  * The places on a fin at which its heat is told.
  *
- *   flat            10 % and 50 % of the chord behind the leading edge, turbulent; at 50 % laminar as a lower bound
+ *   flat            the middles of five strips, 10 % to 90 % of the chord behind the leading edge, turbulent, each for a fifth of the
+ *                   area; at 50 % also laminar, as a lower bound that stands for no area
  *   bevel           half-way up the leading edge's bevel, on the local half thickness
  *   leading edge    attachment line of a cylinder; the wall is a cylinder of the same radius, heated all round: no heat flows back
  *                   into the fin, so it is an upper bound, close because so thin an edge follows the air within a second or two
@@ -39,17 +40,23 @@ export interface FinPlaces {
   readonly fillet: { readonly radius: number; readonly adhesive: ThermalMaterial } | null
 }
 
+/** Middles of even strips, % of the chord. */
+const strips = [10, 30, 50, 70, 90]
+
 export function finStations(fin: FinPlaces): readonly HeatStation[] {
   const { chord } = fin
-  const flat = (share: number, flow: 'turbulent' | 'laminar'): HeatStation => ({
-    name: `the flat, ${100 * share} % of the chord${flow === 'laminar' ? ', laminar' : ''}`,
-    at: { kind: 'plate', distance: share * chord, flow },
-    layers: halfWall(fin, share * chord),
-  })
+  const flat = (percent: number, flow: 'turbulent' | 'laminar'): HeatStation => {
+    const distance = (percent / 100) * chord
+    return {
+      name: `${percent} % of the chord${flow === 'laminar' ? ', laminar' : ''}`,
+      at: { kind: 'plate', distance, flow },
+      share: flow === 'laminar' ? 0 : 1,
+      layers: halfWall(fin, distance),
+    }
+  }
   return [
-    flat(0.1, 'turbulent'),
-    flat(0.5, 'turbulent'),
-    flat(0.5, 'laminar'),
+    ...strips.map((percent) => flat(percent, 'turbulent')),
+    flat(50, 'laminar'),
     ...bevelStation(fin),
     edgeStation(fin),
     ...filletStation(fin),

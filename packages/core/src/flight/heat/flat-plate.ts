@@ -38,8 +38,8 @@ export interface PlatePlace {
 
 const recoveryFactor = { laminar: Math.sqrt(prandtl), turbulent: Math.cbrt(prandtl) } as const
 const analogy = prandtl ** (-2 / 3)
-/** Below it the logarithmic law lies under the power law anyway; its logarithm fails at 1. */
-const logarithmicFrom = 1e6
+/** The laws cross between 4e6 and 5e6; below, the logarithmic one is lower and is not asked. */
+const logarithmicFrom = 4e6
 
 export function plateHeating({ distance: x, flow, pressureRatio = 1 }: PlatePlace, free: Stream): SurfaceHeating {
   const stream = pressureRatio === 1 ? free : compressed(free, pressureRatio)

@@ -15,7 +15,7 @@ import { attachmentLine, type EdgePlace } from './attachment-line.ts'
 import { type Conduction, conduction, stageShare } from './conduction.ts'
 import { type Peak, peakOf, secondsAbove } from './exposure.ts'
 import { type PlatePlace, plateHeating } from './flat-plate.ts'
-import { resinModulusFactor } from './resin-modulus.ts'
+import { resinModulusCurve } from './resin-modulus.ts'
 import { type InnerEnd, type ThermalLayer, type Wall, wallOf } from './section.ts'
 import type { Stream, SurfaceHeating } from './stream.ts'
 import { heatWarnings } from './warnings.ts'
@@ -27,6 +27,8 @@ export interface HeatStation {
   readonly at: PlatePlace | EdgePlace
   /** Default `edge` on an edge and `flat` elsewhere; what the fin does as a plate is judged by its flat. */
   readonly role?: StationRole
+  /** Weight in the mean over the flat (`laminate-temperature.ts`), e.g. the share of the area it stands for; default 1. */
+  readonly share?: number
   /** Outer face first; default those of the whole input. */
   readonly layers?: readonly ThermalLayer[]
   /** Default slab; a cylinder is heated all round, its layers end on its axis. */
@@ -53,9 +55,9 @@ export interface HeatInput {
   readonly initialTemperature: number
   /** The one in force first; warnings speak of that one. */
   readonly glassTransitions: readonly GlassTransition[]
-  /** s, default 0.02. */
+  /** s, default 0.05. */
   readonly longestStep?: number
-  /** Intervals through the depth, about; default 40. */
+  /** Intervals through the depth, about; default 24. */
   readonly cells?: number
 }
 
@@ -74,6 +76,7 @@ export interface StationHeat extends Readonly<Record<DepthName, readonly number[
   readonly name: string
   readonly at: PlatePlace | EdgePlace
   readonly role: StationRole
+  readonly share: number
   readonly recovery: readonly number[]
   readonly coefficient: readonly number[]
   /** Mean over the skin. */
@@ -103,7 +106,7 @@ export interface GlassExposure extends GlassTransition {
 }
 
 export function heatAlong(input: HeatInput): FinHeat {
-  const { history, initialTemperature, longestStep = 0.02 } = input
+  const { history, initialTemperature, longestStep = 0.05 } = input
   invariant(history.time.length >= 2, `a history of ${history.time.length} samples`)
   invariant(initialTemperature > 0 && longestStep > 0, `from ${initialTemperature} K in steps of ${longestStep} s`)
   const stations = input.stations.map((station) => heatAt(station, input, longestStep))
@@ -113,7 +116,7 @@ export function heatAlong(input: HeatInput): FinHeat {
 function heatAt(station: HeatStation, input: HeatInput, longestStep: number): StationHeat {
   const { history, glassTransitions, initialTemperature } = input
   const { at, layers = input.layers, shape = 'slab', inner = 'adiabatic' } = station
-  const wall = wallOf({ layers, shape, inner, cells: input.cells ?? 40 })
+  const wall = wallOf({ layers, shape, inner, cells: input.cells ?? 24 })
   const heating = heatingAt(station)
   const { time } = history
   const T = new Float64Array(wall.depth.length).fill(initialTemperature)
@@ -137,6 +140,7 @@ function heatAt(station: HeatStation, input: HeatInput, longestStep: number): St
     name: station.name,
     at,
     role: station.role ?? (at.kind === 'edge' ? 'edge' : 'flat'),
+    share: station.share ?? 1,
     ...note.columns,
     peak: peaks(time, note.columns),
     against: glassTransitions.map((transition, g) => ({
@@ -211,6 +215,7 @@ function recorder(wall: Wall, transitions: readonly GlassTransition[]) {
     skinMean: [],
     coreMean: hasCore ? [] : null,
   }
+  const resinCurves = transitions.map(({ temperature }) => resinModulusCurve(temperature))
   const resinFactors = transitions.map((): number[] => [])
   const take = (T: Float64Array, { recovery, coefficient }: SurfaceHeating): void => {
     columns.surface.push(T[0])
@@ -221,8 +226,8 @@ function recorder(wall: Wall, transitions: readonly GlassTransition[]) {
     columns.coefficient.push(coefficient(T[0]))
     columns.skinMean.push(weighted(skin, T))
     columns.coreMean?.push(weighted(core, T))
-    transitions.forEach(({ temperature: Tg }, g) => {
-      resinFactors[g].push(weighted(bending, T, (t) => resinModulusFactor(t, Tg)))
+    resinCurves.forEach((curve, g) => {
+      resinFactors[g].push(weighted(bending, T, curve))
     })
   }
   return { columns, resinFactors, take }

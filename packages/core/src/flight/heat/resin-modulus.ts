@@ -25,9 +25,16 @@ export interface ResinSoftening {
 export const referenceTemperature = 293.15
 
 /** 0–1, of the modulus at 293.15 K. */
-export function resinModulusFactor(T: number, Tg: number, softening: ResinSoftening = {}): number {
+export const resinModulusFactor = (T: number, Tg: number, softening: ResinSoftening = {}): number =>
+  resinModulusCurve(Tg, softening)(T)
+
+/** The same for many temperatures of one resin. */
+export function resinModulusCurve(Tg: number, softening: ResinSoftening = {}): (T: number) => number {
   const { steepness: k = 0.08, rubber: r = 0.02, glassSlope: s = 0.003 } = softening
-  const glass = (t: number): number => Math.max(r, 1 - s * (t - referenceTemperature))
-  const P = (t: number): number => (glass(t) * (1 + r - (1 - r) * Math.tanh(k * (t - Tg)))) / 2
-  return Math.min(1, P(T) / P(referenceTemperature))
+  const P = (T: number): number => {
+    const glass = Math.max(r, 1 - s * (T - referenceTemperature))
+    return (glass * (1 + r - (1 - r) * Math.tanh(k * (T - Tg)))) / 2
+  }
+  const P0 = P(referenceTemperature)
+  return (T) => Math.min(1, P(T) / P0)
 }

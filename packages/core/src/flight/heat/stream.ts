@@ -34,7 +34,7 @@ export interface SurfaceHeating {
   readonly coefficient: (surface: number) => number
 }
 
-export const viscosity = (T: number): number => (standard.beta * T ** 1.5) / (T + standard.S)
+export const viscosity = (T: number): number => (standard.beta * T * Math.sqrt(T)) / (T + standard.S)
 
 export const machNumber = ({ temperature, speed }: Stream): number =>
   speed / Math.sqrt(gamma * gasConstant * temperature)
