@@ -10,12 +10,12 @@ import { packed, type SymmetricMatrix, zeroMatrix } from '../numeric/sparse.ts'
 import { type PlateLayout, plateLayout } from './layout.ts'
 import { isCoupled, type PlateSection, type SectionPoint } from './section.ts'
 import type { Support } from './supports.ts'
+import { integrationPoints } from './tied-shear.ts'
 import {
   type ElementScratch,
   elementMass,
   elementScratch,
   elementStiffness,
-  integrationPoints,
   nodesPerElement,
   type TriangleMap,
   triangleMap,

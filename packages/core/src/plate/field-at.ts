@@ -2,7 +2,8 @@
 import { meshLocator } from '../geometry/mesh-locate.ts'
 import { elementMap, type PlateModel } from './assemble.ts'
 import type { NodalField } from './nodal-field.ts'
-import { nodesPerElement, shapeFunctions } from './triangle-mitc7.ts'
+import { shapeFunctions } from './tied-shear.ts'
+import { nodesPerElement } from './triangle-mitc7.ts'
 
 export interface FieldValue {
   /** m */

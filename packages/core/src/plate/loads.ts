@@ -7,7 +7,8 @@ import type { Point } from '../geometry/point.ts'
 import { invariant } from '../issue.ts'
 import { elementMap } from './assemble.ts'
 import type { PlateLayout } from './layout.ts'
-import { integrationPoints, nodesPerElement, shapeFunctions } from './triangle-mitc7.ts'
+import { integrationPoints, shapeFunctions } from './tied-shear.ts'
+import { nodesPerElement } from './triangle-mitc7.ts'
 
 /** All parts given act together; positive along +z. */
 export interface PlateLoads {

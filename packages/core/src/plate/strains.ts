@@ -7,11 +7,11 @@
  */
 import { elementMap, type PlateModel, sectionsOf } from './assemble.ts'
 import type { NodalField } from './nodal-field.ts'
+import { referencePoint } from './tied-shear.ts'
 import {
   bubbleRotation,
   elementScratch,
   nodesPerElement,
-  referencePoint,
   strainColumns,
   strainMatrix,
   strainRows,

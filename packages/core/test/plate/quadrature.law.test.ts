@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { quadrature } from '../../src/plate/quadrature.ts'
-import { shapeFunctions } from '../../src/plate/triangle-mitc7.ts'
+import { shapeFunctions } from '../../src/plate/tied-shear.ts'
 
 const factorial = (n: number): number => (n <= 1 ? 1 : n * factorial(n - 1))
 
