@@ -5,7 +5,7 @@
  * it cannot be cut in one. For a cloth that is not in stock a usual width is assumed and said.
  */
 import { type Checked, type Issue, invariant } from '../issue.ts'
-import { noFitTable } from './noFit.ts'
+import { noFitTable } from './no-fit.ts'
 import type { ClothPurchase, NestCloth, NestedRoll, NestPiece, PiecePlacement, StockRoll } from './piece.ts'
 import { type Cut, distribute, fitsAcross, type Length } from './rolls.ts'
 import { gridPerMetre, type Shape, shapesOf } from './shape.ts'

@@ -5,7 +5,7 @@
  * practice, no source). When that leaves something to buy, filling from the widest down is tried as well and taken if it
  * leaves less. What finds no place goes on the spare strip.
  */
-import type { NoFitTable } from './noFit.ts'
+import type { NoFitTable } from './no-fit.ts'
 import { type Layout, shortestLayout } from './search.ts'
 import { gridPerMetre, type Shape } from './shape.ts'
 import type { Variant } from './strip.ts'

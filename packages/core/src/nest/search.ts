@@ -10,7 +10,7 @@
  */
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
-import type { NoFitTable } from './noFit.ts'
+import type { NoFitTable } from './no-fit.ts'
 import { emptyStrip, type Score, type Spot, type StripSize, type Variant } from './strip.ts'
 
 /** Added to the work of every layout, so that the search ends even where nothing is compared. */

@@ -11,7 +11,7 @@
  * Grid units, micrometres: positions are integers. A crossing is rounded by at most 0.71 and a position is refused when
  * it is `depth` inside a region; the growth of the shapes covers both (`shape.ts`).
  */
-import type { NoFitTable } from './noFit.ts'
+import type { NoFitTable } from './no-fit.ts'
 import { isDeepInside, type Outline } from './outline.ts'
 
 /** Refused when this far inside a no-fit region; above the rounding of a crossing, √2/2. */
