@@ -73,3 +73,11 @@ describe('texts that are no plan', () => {
     expect(read.ok ? [] : read.issues.map(({ code }) => code)).toEqual(['plan/format'])
   })
 })
+
+test('what an edge may say depends on its shape', () => {
+  const plan = demo()
+  put(plan, 'fins.edges.leading', { shape: 'square', width: '3 mm' })
+  const read = readPlan({ text: JSON.stringify(plan), readAttachment: beside })
+  const said = read.ok ? [] : read.issues.map(({ message }) => message)
+  expect(said).toEqual(["'width' is not known in 'fins.edges.leading'; allowed there: shape."])
+})

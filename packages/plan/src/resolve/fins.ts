@@ -52,7 +52,7 @@ function resolveMounting(mounting: Loose<CanPlan['fins']>['mounting']): Loose<Fi
 
 type TypedEdge = NonNullable<NonNullable<Loose<CanPlan['fins']>['edges']>['leading']>
 
-/** A round edge without a width is a full half circle: half the core wide. */
+/** A round edge without a width is a full half circle, half the core wide; without a land it runs out to nothing. */
 function resolveEdge(
   name: 'leading' | 'tip' | 'trailing',
   edge: TypedEdge | undefined,
@@ -67,7 +67,8 @@ function resolveEdge(
     }
     case 'round': {
       const half = thickness === undefined ? undefined : thickness / 2
-      return { kind: 'round', width: 'width' in edge ? siValue(`fins.edges.${name}.width`, edge.width) : half, land: 0 }
+      const width = 'width' in edge ? siValue(`fins.edges.${name}.width`, edge.width) : half
+      return { kind: 'round', width, land: 'land' in edge ? siValue(`fins.edges.${name}.land`, edge.land) : 0 }
     }
     default:
       return undefined

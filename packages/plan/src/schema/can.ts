@@ -53,7 +53,11 @@ const edge = (name: Edge) =>
       width: text(`fins.edges.${name}.width`),
       land: text(`fins.edges.${name}.land`),
     }),
-    z.strictObject({ shape: z.literal('round'), width: text(`fins.edges.${name}.width`).optional() }),
+    z.strictObject({
+      shape: z.literal('round'),
+      width: text(`fins.edges.${name}.width`).optional(),
+      land: text(`fins.edges.${name}.land`).optional(),
+    }),
   ])
 
 const fins = z.strictObject({

@@ -17,7 +17,7 @@ export function issueOf(fault: Fault, plan: unknown, kind: PlanKind): Issue {
   const path = fault.path as Path
   const value = valueAt(plan, path)
   const at = { path: pathText(path), value }
-  if (fault.code === 'unrecognized_keys') return { ...at, ...unknownKey(path, kind) }
+  if (fault.code === 'unrecognized_keys') return { ...at, ...unknownKey(path, kind, valueAt(plan, path.slice(0, -1))) }
   if (value === undefined) return { ...at, ...missing(path, fault) }
   const field = fieldAt(path)
   const verdict = field === null ? null : judge(field, value)
@@ -26,7 +26,7 @@ export function issueOf(fault: Fault, plan: unknown, kind: PlanKind): Issue {
 
 type Told = Pick<Issue, 'code' | 'message' | 'hint'>
 
-function unknownKey(path: Path, kind: PlanKind): Told {
+function unknownKey(path: Path, kind: PlanKind, owner: unknown): Told {
   const key = String(path.at(-1))
   const other = kind === 'study' ? canPlan : studyPlan
   if (path.length === 1 && Object.hasOwn(other.shape, key)) {
@@ -37,7 +37,7 @@ function unknownKey(path: Path, kind: PlanKind): Told {
     }
   }
   const where = path.length === 1 ? 'the plan' : `'${pathText(path.slice(0, -1))}'`
-  const known = knownKeys(kind === 'study' ? studyPlan : canPlan, path.slice(0, -1))
+  const known = knownKeys(kind === 'study' ? studyPlan : canPlan, path.slice(0, -1), owner)
   return {
     code: 'plan/unknown-key',
     message: `'${key}' is not known in ${where}; allowed there: ${known.join(', ')}.`,

@@ -1,9 +1,22 @@
-/** Which keys the schema knows at a path, for the hint that follows an unknown one. */
+/**
+ * Which keys the schema knows at a path, for the hint that follows an unknown one. Of the members of a union those count
+ * whose fixed words agree with what stands there: a square edge has no width.
+ */
 import { z } from 'zod'
 import type { Path } from './locate.ts'
 
-export function knownKeys(schema: z.ZodType, path: Path): readonly string[] {
-  return [...new Set(objectsAt(schema, path).flatMap((object) => Object.keys(object.shape)))]
+export function knownKeys(schema: z.ZodType, path: Path, value: unknown): readonly string[] {
+  const members = objectsAt(schema, path)
+  const meant = members.filter((member) => agrees(member, value))
+  return [...new Set((meant.length > 0 ? meant : members).flatMap((object) => Object.keys(object.shape)))]
+}
+
+function agrees({ shape }: z.ZodObject, value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return true
+  return Object.entries(value).every(([key, written]) => {
+    const member: unknown = Object.hasOwn(shape, key) ? shape[key] : undefined
+    return !(member instanceof z.ZodLiteral) || member.values.has(written as never)
+  })
 }
 
 function objectsAt(schema: unknown, path: Path): readonly z.ZodObject[] {
