@@ -36,4 +36,6 @@ const again = (): void => {
 again()
 const warm = median(Array.from({ length: rounds }, () => timed(again)))
 
-console.log(`assess, demo: fresh process ${cold.toFixed(0)} ms (budget 2000 ms), warm ${warm.toFixed(0)} ms; medians of ${rounds}`)
+console.log(
+  `assess, demo: fresh process ${cold.toFixed(0)} ms (budget 2000 ms), warm ${warm.toFixed(0)} ms; medians of ${rounds}`,
+)
