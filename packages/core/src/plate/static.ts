@@ -42,7 +42,7 @@ export type PlateStatic =
       /** ‖F − K x‖ / ‖F‖ */
       readonly residual: number
     }
-  /** Held too little: the plate can move as a rigid body. */
+  /** Nothing resists some motion: the plate can move as a rigid body, or a part of it has no stiffness. */
   | { readonly kind: 'not-held' }
 
 /** Solves for several loads with the same factors. */
