@@ -18,6 +18,7 @@ import { bodyEnds, tubeWrap } from './pattern/tube-wrap.ts'
 import { corrected, correctionFor, correctionWords } from './printer.ts'
 import type { SheetInput } from './sheet.ts'
 import { bayMap } from './sheets/bay-map.ts'
+import { buyList } from './sheets/buy-list.ts'
 import { cover } from './sheets/cover.ts'
 import { cutSheets } from './sheets/cut-sheets.ts'
 import { gaugeSheet } from './sheets/gauge-sheet.ts'
@@ -121,7 +122,7 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
   return [
     marginDocument(input),
     document('bay-map', 'bay map', bayMap(input)),
-    document('cut-sheets', 'cut sheets, one a roll', cutSheets(input)),
+    document('cut-sheets', 'cut sheets, one a roll', [...buyList(input), ...cutSheets(input)]),
     document('labels', 'labels for the pieces', labelStrips(input)),
     scaled('patterns', `patterns at true scale on ${sizeName[size]} tiles`, patternPages(input, size, words)),
     scaled('tube-wrap', 'wrap to mark out the tube', wrapPages(input, size, words)),

@@ -6,7 +6,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { beforeAll, expect, test } from 'vitest'
 import type { PackageFile } from '../src/package.ts'
 import { buildPackage } from '../src/package.ts'
-import { demoAssessment } from './fixture/demo-assessment.ts'
+import { demoAssessment } from './fixture/demo.ts'
 import { demoInput, demoPackage } from './fixture/package.ts'
 
 interface Word {

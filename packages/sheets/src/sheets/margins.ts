@@ -1,4 +1,5 @@
 /** Flight and margins: what it will see and whether it holds, in words, as pictures, then as numbers with their names. */
+import type { BoundaryPoint } from '@finwright/core/assess/assessment.ts'
 import { answersIn } from '../answers.ts'
 import { type Block, beside, paged, picture } from '../layout/block.ts'
 import { chart } from '../layout/chart.ts'
@@ -130,7 +131,12 @@ function flutterNumbers({ assessment, figures }: MarginInput, width: number): Bl
         `a first look, never a verdict; ${screening.source}`,
       ],
       [
-        'its speed',
+        'the same by the published line',
+        ratio((screening.speedRatio * screening.printedLine.speed_m_s) / screening.speed_m_s),
+        figures.speed(screening.printedLine.speed_m_s),
+      ],
+      [
+        'speed of the screening number',
         figures.speed(screening.speed_m_s),
         screening.at === null
           ? ''
@@ -143,22 +149,43 @@ function flutterNumbers({ assessment, figures }: MarginInput, width: number): Bl
 
 const mostRows = 14
 
+/** Neighbours that no method answers stand in one row. */
 function boundaryTable({ assessment, figures }: MarginInput, width: number): Block[] {
   const { boundary } = assessment.flutter
   if (boundary.length === 0) return []
-  const every = Math.max(1, Math.ceil(boundary.length / mostRows))
-  const shown = boundary.filter((_, i) => i % every === 0 || i === boundary.length - 1)
-  const cells = shown.map(({ mach, density_kg_m3, speed_m_s, dynamicPressure_Pa, frequency_Hz, method }): Cell[] => [
-    ratio(mach),
-    plain(density_kg_m3, 3),
-    figures.speed(speed_m_s),
-    figures.pressure(dynamicPressure_Pa),
-    frequency_Hz === null ? none : `${plain(frequency_Hz, 0)} Hz`,
-    method,
-  ])
+  const runs: BoundaryPoint[][] = []
+  for (const point of boundary) {
+    const run = runs.at(-1)
+    if (run !== undefined && point.speed_m_s === null && run[0].speed_m_s === null && run[0].method === point.method)
+      run.push(point)
+    else runs.push([point])
+  }
+  const every = Math.max(1, Math.ceil(runs.length / mostRows))
+  const shown = runs.filter((_, i) => i % every === 0 || i === runs.length - 1)
+  const range = (values: readonly number[], decimals: number): string => {
+    const [first, last] = [plain(values[0], decimals), plain(values[values.length - 1], decimals)]
+    return first === last ? first : `${first}–${last}`
+  }
+  const cells = shown.map((run): Cell[] => {
+    const [{ speed_m_s, dynamicPressure_Pa, frequency_Hz, method }] = run
+    return [
+      range(
+        run.map(({ mach }) => mach),
+        2,
+      ),
+      range(
+        run.map(({ density_kg_m3 }) => density_kg_m3),
+        3,
+      ),
+      figures.speed(speed_m_s),
+      figures.pressure(dynamicPressure_Pa),
+      frequency_Hz === null ? none : `${plain(frequency_Hz, 0)} Hz`,
+      method,
+    ]
+  })
   const heads: Column[] = [
-    { head: 'Mach', share: 1, align: 'end' },
-    { head: 'air, kg/m³', share: 1.3, align: 'end' },
+    { head: 'Mach', share: 1.3, align: 'end' },
+    { head: 'air, kg/m³', share: 1.6, align: 'end' },
     { head: 'flutter speed', share: 1.5, align: 'end' },
     { head: 'dynamic pressure', share: 1.6, align: 'end' },
     { head: 'frequency', share: 1.3, align: 'end' },

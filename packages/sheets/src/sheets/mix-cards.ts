@@ -2,13 +2,14 @@
 
 import type { MixBatch } from '@finwright/core/assess/assessment.ts'
 import type { Can } from '@finwright/core/assess/design.ts'
+import { correctionTable } from '@finwright/core/resin/correction.ts'
 import { line, type Primitive, pen, stroke, text, type XY } from '../drawing/drawing.ts'
-import { shortened } from '../drawing/lettering.ts'
+import { textWidth } from '../drawing/lettering.ts'
 import { type Block, beside, boxed, paged, stacked } from '../layout/block.ts'
 import { caution, fields, stamp } from '../layout/controls.ts'
 import { type Figures, percent } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
-import { type Cell, type Column, table } from '../layout/table.ts'
+import { type Column, table } from '../layout/table.ts'
 import { paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { cautions } from './cautions.data.ts'
@@ -78,13 +79,8 @@ function ratioWords({ hardenerPerResin, stated, by }: NonNullable<SheetInput['as
     : `${mass} Stated as ${stated} by volume and converted with both densities: do not weigh ${stated}.`
 }
 
-function batchFrame(
-  batch: MixBatch,
-  number: number,
-  count: number,
-  { figures, design, assessment }: SheetInput,
-  width: number,
-): Block {
+function batchFrame(batch: MixBatch, number: number, count: number, input: SheetInput, width: number): Block {
+  const { figures, assessment } = input
   const inner = width - 6
   const { hardenerPerResin } = assessment.resin.ratio ?? { hardenerPerResin: batch.hardener_kg / batch.resin_kg }
   return boxed(
@@ -103,7 +99,7 @@ function batchFrame(
         10,
         2,
       ),
-      ...correction(batch, hardenerPerResin, design.mixing.tolerance, inner),
+      ...overpours(batch, hardenerPerResin, input, inner),
     ]),
     { width, padding: 3, stroke: stroke(pen.bold), gap: 3 },
   )
@@ -115,24 +111,19 @@ function batchHead(
   count: number,
   width: number,
 ): Block {
+  const title = `BATCH ${number} OF ${count}`
+  const times = `mix at minute ${Math.round(startsAt_min)} · use before minute ${Math.round(useBefore_min)}`
+  const names = plies.join('  ')
+  const left = textWidth(title, { size: 5.2, face: 'title', tracking: 0.05 }) + 6
+  const room = width - left - textWidth(times, { size: 3.8, face: 'letter' }) - 5
+  const size = Math.min(5.2, (5.2 * room) / textWidth(names, { size: 5.2, face: 'letter' }))
   return {
     height: 8,
     gap: 0,
     draw: ([x, y]) => [
-      text([x, y + 5.4], `BATCH ${number} OF ${count}`, { size: 5.2, face: 'title', tracking: 0.05 }),
-      text([x + 46, y + 5.4], shortened(plies.join('  '), width - 120, { size: 5.2, face: 'letter' }), {
-        size: 5.2,
-        face: 'letter',
-      }),
-      text(
-        [x + width, y + 5.4],
-        `mix at minute ${Math.round(startsAt_min)} · use before minute ${Math.round(useBefore_min)}`,
-        {
-          size: 3.8,
-          face: 'letter',
-          anchor: 'end',
-        },
-      ),
+      text([x, y + 5.4], title, { size: 5.2, face: 'title', tracking: 0.05 }),
+      text([x + left, y + 5.4], names, { size, face: 'letter' }),
+      text([x + width, y + 5.4], times, { size: 3.8, face: 'letter', anchor: 'end' }),
       line([x, y + 7.6], [x + width, y + 7.6], stroke(pen.thin)),
     ],
   }
@@ -173,44 +164,53 @@ function bigNumbers(
   }
 }
 
-/** Hardener poured over its target, relative; then the resin that restores the ratio: r = h / ratio − R. */
-const overpours = [0.05, 0.1, 0.2]
-
-function correction({ resin_kg, hardener_kg }: MixBatch, ratio: number, tolerance: number, width: number): Block[] {
+/** The scale's reading after too much hardener, and the reading that restores the ratio: by the core's own table. */
+function overpours(batch: MixBatch, ratio: number, { design }: SheetInput, width: number): Block[] {
+  const { tolerance, cupLimit } = design.mixing
+  const rows = correctionTable(
+    { mass: batch.mix_kg, resin: batch.resin_kg, hardener: batch.hardener_kg },
+    { hardenerPerResin: ratio, tolerance, cupLimit },
+  )
   const columns: Column[] = [
-    { head: '', share: 2.9, ink: 'dark' },
-    ...overpours.map((): Column => ({ head: '', share: 0.9 })),
-    { head: '', share: 3, ink: 'dark' },
+    { head: '', share: 3.4, ink: 'dark' },
+    ...rows.map((): Column => ({ head: '', share: 1, align: 'end' })),
   ]
-  const poured = overpours.map((over) => hardener_kg * (1 + over))
-  const rows: Cell[][] = [
-    [
-      'too much hardener: the scale shows',
-      ...poured.map((h) => `${grams(resin_kg + h)} g`),
-      `within ${percent(tolerance)} of the hardener: leave it`,
-    ],
-    [
-      'not stirred yet: add resin until it shows',
-      ...poured.map((h) => `${grams(h / ratio + h)} g`),
-      'stirred for a minute or more: bin it, new cup',
-    ],
+  const over = rows.some(({ overCupLimit }) => overCupLimit)
+  const words =
+    `Within ${percent(tolerance)} of the hardener: leave it. Stirred for a minute or more: bin it, new cup.` +
+    (over ? ' * is more than one cup may hold: split it.' : '')
+  return [
+    ...table(
+      columns,
+      [
+        ['too much hardener: the scale shows, g', ...rows.map(({ reads }) => grams(reads))],
+        [
+          'add resin until it shows, g',
+          ...rows.map(({ total, overCupLimit }) => `${grams(total)}${overCupLimit ? '*' : ''}`),
+        ],
+      ],
+      width,
+      { size: 3.1, headless: true },
+    ),
+    paragraph(words, width, { size: 3, ink: 'dark', gap: 0.8 }),
   ]
-  return table(columns, rows, width, { size: 3, headless: true })
 }
 
 const grams = (mass: number): string => (mass * 1e3).toFixed(1)
 
 function totals({ assessment, figures, design }: SheetInput, width: number): Block {
-  const { batches, losses, cloth_kg, workingTime_min, smallestBatch_kg } = assessment.resin
+  const { batches, losses, cloth_kg, workingTime_min, workingTimeBand_min, smallestBatch_kg } = assessment.resin
   const mixed = batches.reduce((sum, { mix_kg }) => sum + mix_kg, 0)
   const losing =
     losses === null
       ? ''
       : ` Peel ply ${figures.grams(losses.peelPly_kg)}, primer ${figures.grams(losses.primer_kg)}, cup and brush ${figures.grams(losses.cup_kg)}.`
+  const band =
+    workingTimeBand_min === null ? '' : ` (${workingTimeBand_min.map((value) => Math.round(value)).join('–')})`
   const working =
     workingTime_min === null
       ? ''
-      : ` Working time here ${Math.round(workingTime_min)} min, of which the plan uses ${percent(design.mixing.workingShare)}.`
+      : ` Working time here ${Math.round(workingTime_min)} min${band}, of which the plan uses ${percent(design.mixing.workingShare)}.`
   const smallest =
     smallestBatch_kg === null ? '' : ` Smallest batch this scale can weigh: ${figures.grams(smallestBatch_kg)}.`
   return stacked(

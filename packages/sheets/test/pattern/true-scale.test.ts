@@ -1,7 +1,7 @@
 /** Patterns at true scale: in the PDF's own coordinates, in a rendering, over the tiles, and against SVG and DXF. */
 import DxfParser from 'dxf-parser'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { demoAssessment } from '../fixture/demo-assessment.ts'
+import { demoAssessment } from '../fixture/demo.ts'
 import { demoFile } from '../fixture/package.ts'
 import { type ReadPage, type ReadPath, readPdf, squaresIn, type XY } from '../reading/pdf.ts'
 import { darkRuns, rasterOf } from '../reading/raster.ts'
