@@ -28,6 +28,9 @@ const b = (1 - stageShare) ** 2 * a
 const tolerance = 1e-9
 const mostIterations = 60
 
+/** Durations that differ relatively by less, as even intervals do by rounding, share one matrix. */
+const sameDuration = 1e-9
+
 export interface Step {
   /** s */
   readonly duration: number
@@ -55,8 +58,8 @@ export function conduction(wall: Wall): Conduction {
   const middle = new Float64Array(n)
   let matrix = factored(wall, 1)
   return (T, { duration, start, stage, end }) => {
-    if (matrix.duration !== duration) matrix = factored(wall, duration)
-    const weight = theta * duration
+    if (!(Math.abs(matrix.duration / duration - 1) < sameDuration)) matrix = factored(wall, duration)
+    const weight = theta * matrix.duration
     const q0 = start.coefficient(T[0]) * (start.recovery - T[0])
     const qn = both ? start.coefficient(T[n - 1]) * (start.recovery - T[n - 1]) : 0
     for (let i = 0; i < n; i++) middle[i] = C[i] * T[i]

@@ -55,9 +55,9 @@ export interface HeatInput {
   readonly initialTemperature: number
   /** The one in force first; warnings speak of that one. */
   readonly glassTransitions: readonly GlassTransition[]
-  /** s, default 0.05. */
+  /** s, default 0.1. */
   readonly longestStep?: number
-  /** Intervals through the depth, about; default 24. */
+  /** Intervals through the depth, about; default 40. */
   readonly cells?: number
 }
 
@@ -106,7 +106,7 @@ export interface GlassExposure extends GlassTransition {
 }
 
 export function heatAlong(input: HeatInput): FinHeat {
-  const { history, initialTemperature, longestStep = 0.05 } = input
+  const { history, initialTemperature, longestStep = 0.1 } = input
   invariant(history.time.length >= 2, `a history of ${history.time.length} samples`)
   invariant(initialTemperature > 0 && longestStep > 0, `from ${initialTemperature} K in steps of ${longestStep} s`)
   const stations = input.stations.map((station) => heatAt(station, input, longestStep))
@@ -116,7 +116,7 @@ export function heatAlong(input: HeatInput): FinHeat {
 function heatAt(station: HeatStation, input: HeatInput, longestStep: number): StationHeat {
   const { history, glassTransitions, initialTemperature } = input
   const { at, layers = input.layers, shape = 'slab', inner = 'adiabatic' } = station
-  const wall = wallOf({ layers, shape, inner, cells: input.cells ?? 24 })
+  const wall = wallOf({ layers, shape, inner, cells: input.cells ?? 40 })
   const heating = heatingAt(station)
   const { time } = history
   const T = new Float64Array(wall.depth.length).fill(initialTemperature)
