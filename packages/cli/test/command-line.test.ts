@@ -1,9 +1,9 @@
 /** What other programs rely on: standard output, exit codes, the shape of issues, nothing half-written. */
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { finwright } from './command.ts'
+import { finwright, root } from './command.ts'
 import { example, exampleFile, examples } from './plans.ts'
 
 let folder = ''
@@ -11,6 +11,12 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'finwright-'))
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+/** A plan whose thrust curve lies beside it. */
+function besideThrust(name: string, plan: unknown): string {
+  copyFileSync(join(root, 'examples', 'demo-thrust.csv'), join(folder, 'demo-thrust.csv'))
+  return planFile(name, JSON.stringify(plan))
+}
 
 const planFile = (name: string, text: string): string => {
   const file = join(folder, name)
@@ -114,6 +120,17 @@ describe('what the user can mend ends with code 2 and leaves standard output emp
     expect({ code, out }).toEqual({ code: 2, out: '' })
     expect(err).toContain('cannot be written')
     expect(readFileSync(file, 'utf8')).toBe('a file')
+  })
+
+  test('a print of the check square that is out of shape stops the package, with the setting to change', () => {
+    const plan = example('demo', (demo) => {
+      demo.printing.checkSquare = { across: '97.1 mm', along: '99.8 mm' }
+    })
+    const out = join(folder, 'stretched')
+    const { code, err } = finwright('sheets', besideThrust('stretched.json', plan), '--out', out)
+    expect(code).toBe(2)
+    expect(err).toMatch(/actual size|100 %/)
+    expect(existsSync(out)).toBe(false)
   })
 
   test('a bad plan writes no package', () => {

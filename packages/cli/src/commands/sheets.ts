@@ -30,7 +30,12 @@ async function run(file: string, { out, paper }: Options): Promise<void> {
   progress.step('Assessing')
   const result = assess(plan.design)
   if (!result.ok) throw new Refusal(result.issues)
-  const { buildPackage } = await import('@finwright/sheets/package.ts')
+  const [{ buildPackage }, { correctionFor }] = await Promise.all([
+    import('@finwright/sheets/package.ts'),
+    import('@finwright/sheets/printer.ts'),
+  ])
+  const correction = plan.design.kind === 'can' ? correctionFor(plan.design) : null
+  if (correction !== null && !correction.ok) throw new Refusal(correction.issues)
   const sheets = await buildPackage({
     assessment: result.value,
     design: plan.design,

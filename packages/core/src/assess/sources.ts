@@ -29,12 +29,16 @@ function materialNotes(section: string, name: string, material: Material): Sourc
   }))
 }
 
-/** The unit follows from the property's name; a ratio has none. */
+/** The unit follows from the property's name; a ratio has none. Pressures take a prefix. */
 function inSi(path: string, { value }: Property): string {
   const name = path.split('.').at(-1) ?? path
   const unit = units.find(([pattern]) => pattern.test(name))?.[1] ?? ''
-  return `${Number(value.toPrecision(5))}${unit === '' ? '' : ` ${unit}`}`
+  if (unit === 'Pa') return value >= 1e9 ? `${plain(value / 1e9)} GPa` : `${plain(value / 1e6)} MPa`
+  return `${plain(value)}${unit === '' ? '' : ` ${unit}`}`
 }
+
+/** Five digits, no trailing zeros. */
+const plain = (value: number): string => String(Number(value.toPrecision(5)))
 
 const units: readonly (readonly [RegExp, string])[] = [
   [/density/i, 'kg/m³'],

@@ -31,7 +31,7 @@ export function printCorrection(measured: {
   if (skew > allowedAnisotropy)
     issues.push({
       code: 'printing/anisotropic',
-      path: 'printing.measured',
+      path: 'printing.checkSquare',
       value: measured,
       message: `The check square measures ${sizes}; the two differ by ${percent(skew)}, and at most ${percent(allowedAnisotropy)} is allowed.`,
       hint: 'Print again with scaling off: choose "actual size" or 100 %, not "fit", "shrink" or "borderless", and measure again.',
@@ -40,7 +40,7 @@ export function printCorrection(measured: {
   if (skew <= allowedAnisotropy && error > allowedScaleError)
     issues.push({
       code: 'printing/scaled',
-      path: 'printing.measured',
+      path: 'printing.checkSquare',
       value: measured,
       message: `The check square measures ${sizes} in place of 100.0 mm; that is ${percent(error)} off, and at most ${percent(allowedScaleError)} is corrected.`,
       hint: 'The driver scales the page. Print again with scaling off: "actual size" or 100 %, not "fit", and measure again.',
@@ -56,7 +56,7 @@ function unusable(axis: 'across' | 'along', length: number): Issue[] {
   return [
     {
       code: 'printing/not-the-square',
-      path: `printing.measured.${axis}`,
+      path: `printing.checkSquare.${axis}`,
       value: length,
       message: `The check square measures ${Number.isFinite(length) ? millimetres(length) : length} ${axis} the feed; it must lie between 50 and 200 mm to be the square of 100 mm.`,
       hint: 'Measure the side of the printed square, not the page, and write its unit.',

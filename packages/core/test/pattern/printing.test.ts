@@ -19,7 +19,7 @@ describe('the check square', () => {
     expect(fit.ok).toBe(false)
     if (fit.ok) return
     expect(fit.issues).toHaveLength(1)
-    expect(fit.issues[0]).toMatchObject({ code: 'printing/anisotropic', path: 'printing.measured' })
+    expect(fit.issues[0]).toMatchObject({ code: 'printing/anisotropic', path: 'printing.checkSquare' })
     expect(fit.issues[0]!.message).toContain('97.1 mm across and 99.8 mm along')
     expect(fit.issues[0]!.hint).toContain('"fit"')
   })
@@ -33,8 +33,8 @@ describe('the check square', () => {
   test('a length that is not the square, or none, is named by its axis', () => {
     const wrong = printCorrection({ across: 3.9, along: Number.NaN })
     expect(wrong.ok ? [] : wrong.issues.map(({ path }) => path)).toEqual([
-      'printing.measured.across',
-      'printing.measured.along',
+      'printing.checkSquare.across',
+      'printing.checkSquare.along',
     ])
   })
 })
