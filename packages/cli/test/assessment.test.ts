@@ -214,11 +214,15 @@ describe('cans of every kind go through', () => {
 })
 
 describe('geometry that cannot be made is refused with what to change', () => {
+  const set =
+    (part: (plan: RawPlan) => RawPlan, values: object): ((plan: RawPlan) => void) =>
+    (plan) =>
+      Object.assign(part(plan), values)
   const cases: readonly (readonly [string, (plan: RawPlan) => void, string])[] = [
-    ['fillets that meet', (plan) => void (plan.fins.fillet.radius = '120 mm'), 'bond/fillets-meet'],
-    ['a ply stepped to nothing', (plan) => void (plan.plies[0].stepBack.chord = '150 mm'), 'pattern/'],
-    ['a fillet gone under the build-up', (plan) => void (plan.fins.fillet.radius = '1 mm'), 'pattern/fillet-gone'],
-    ['cloth narrower than the piece', (plan) => void (plan.stock.rolls[0].width = '250 mm'), 'nest/cloth-too-narrow'],
+    ['fillets that meet', set((plan) => plan.fins.fillet, { radius: '120 mm' }), 'bond/fillets-meet'],
+    ['a ply stepped to nothing', set((plan) => plan.plies[0].stepBack, { chord: '150 mm' }), 'pattern/'],
+    ['a fillet gone under the build-up', set((plan) => plan.fins.fillet, { radius: '1 mm' }), 'pattern/fillet-gone'],
+    ['cloth narrower than the piece', set((plan) => plan.stock.rolls[0], { width: '250 mm' }), 'nest/cloth-too-narrow'],
   ]
   test.each(cases)('%s', (_, change, code) => {
     const issues = refusal(example('demo', change))
