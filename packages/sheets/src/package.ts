@@ -26,7 +26,7 @@ import { labelStrips } from './sheets/label-strips.ts'
 import { layupSheets } from './sheets/layup-sheets.ts'
 import { marginSheets } from './sheets/margins.ts'
 import { mixCards } from './sheets/mix-cards.ts'
-import { sourceSheets } from './sheets/sources.ts'
+import { type PlanDefault, sourceSheets } from './sheets/sources.ts'
 import { traveller } from './sheets/traveller.ts'
 
 export interface PackageInput {
@@ -35,6 +35,8 @@ export interface PackageInput {
   readonly revision: { readonly hash: string; readonly date: string }
   readonly units: UnitSystem
   readonly pageSizes: readonly PaperSize[]
+  /** What the plan left out, for the appendix. */
+  readonly defaults?: readonly PlanDefault[]
   /** Told the name of each document before it is made. */
   readonly onProgress?: (step: string) => void
 }
@@ -71,10 +73,12 @@ const asPdf = ({ what, pages }: Document, { assessment, revision }: PackageInput
   pagesAsPdf(pages, { title: `${assessment.name}: ${what}`, subject: `revision ${revision.hash}`, date: revision.date })
 
 function documentsFor(input: PackageInput, size: PaperSize): Document[] {
-  const { assessment, design, units } = input
+  const { assessment, design, units, defaults = [] } = input
   const common = { assessment, identity: identityOf(input), paper: papers[size], figures: figuresIn(units) }
   const documents =
-    design.kind === 'can' ? canDocuments({ ...common, design }, size) : [marginDocument(common), sourceDocument(common)]
+    design.kind === 'can'
+      ? [...canDocuments({ ...common, design }, size), sourceDocument(common, defaults)]
+      : [marginDocument(common), sourceDocument(common, defaults)]
   const numbered = documents
     .filter(({ pages }) => pages.length > 0)
     .map((document, i) => ({ ...document, name: `${String(i + 2).padStart(2, '0')}-${document.name}` }))
@@ -99,10 +103,10 @@ const marginDocument = (input: Common): Document => ({
   pages: framed(marginSheets(input), input.paper, input.identity),
 })
 
-const sourceDocument = (input: Common): Document => ({
+const sourceDocument = (input: Common, defaults: readonly PlanDefault[]): Document => ({
   name: 'sources',
   what: 'sources of every number, warnings, defaults',
-  pages: framed(sourceSheets(input), input.paper, input.identity),
+  pages: framed(sourceSheets({ ...input, defaults }), input.paper, input.identity),
 })
 
 function canDocuments(input: SheetInput, size: PaperSize): Document[] {
@@ -136,7 +140,6 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
         traveller(can, input),
       ),
     ),
-    sourceDocument(input),
   ]
 }
 

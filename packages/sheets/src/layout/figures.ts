@@ -97,11 +97,13 @@ function moment(value: Optional, us: boolean): string {
 }
 
 /** The plan's spelling of units as a sheet prints it. */
-function typeset(words: string): string {
+export function typeset(words: string): string {
   return words
     .replace('degC', '°C')
     .replace('degF', '°F')
     .replace('^2', '²')
+    .replace('^3', '³')
+    .replace(/m3\b/, 'm³')
     .replace(/(m|in|cm|yd)2\b/, '$1²')
     .replace(/^-/, '−')
 }

@@ -5,7 +5,7 @@ import { fill, line, type Primitive, pen, rectangle, stroke, text } from '../dra
 import { textWidth, wrapped } from '../drawing/lettering.ts'
 import { type Block, paged } from '../layout/block.ts'
 import { caution } from '../layout/controls.ts'
-import { ratio } from '../layout/figures.ts'
+import { none, ratio } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
@@ -25,17 +25,22 @@ export function cover(input: CoverInput): Leaf[] {
     ...(assessment.note === '' ? [] : [paragraph(assessment.note, width, { size: 3.6, ink: 'dark' })]),
     verdict(input, width),
     ...answers(input, width),
-    caution(`${cautions.record} ${cautions.order}`, width, 4),
+    caution(assessment.kind === 'study' ? cautions.record : `${cautions.record} ${cautions.order}`, width, 4),
     ...keyNumbers(input, width),
     ...toLookAt(assessment.warnings, assessment.pattern.rules, width),
-    heading('Before you start', width),
-    caution(cautions.health, width, 1.5),
-    caution(cautions.resin, width),
-    caution(cautions.flight, width),
+    ...(assessment.kind === 'study' ? [] : beforeYouStart(width)),
     ...contentsList(input, width),
   ]
-  return paged(blocks, area).map((items) => ({ title: 'Build package', subject: '', items }))
+  const title = assessment.kind === 'study' ? 'Study' : 'Build package'
+  return paged(blocks, area).map((items) => ({ title, subject: '', items }))
 }
+
+const beforeYouStart = (width: number): Block[] => [
+  heading('Before you start', width),
+  caution(cautions.health, width, 1.5),
+  caution(cautions.resin, width),
+  caution(cautions.flight, width),
+]
 
 function nameBlock({ assessment, identity }: CoverInput, width: number): Block {
   const size = Math.min(9, (9 * width) / textWidth(assessment.name, { size: 9, face: 'title' }))
@@ -93,10 +98,10 @@ function keyNumbers({ assessment, figures }: CoverInput, width: number): Block[]
     ['dynamic pressure', figures.pressure(flight.maximumDynamicPressure_Pa)],
     ['flutter margin', flutter.margin.speedRatio === null ? 'not determined' : ratio(flutter.margin.speedRatio)],
     ['screening number', ratio(flutter.screening?.speedRatio)],
-    ['fin, one', figures.grams(fin.mass_kg)],
+    [assessment.kind === 'study' ? 'plate' : 'fin, one', figures.grams(fin.mass_kg)],
     ['thickness, root', figures.length(fin.thickness_m.root, 1e-5)],
     ['strip, tip to tip', figures.length(pattern.section?.width_m)],
-    ['pieces', `${pattern.pieces.length}`],
+    ['pieces', pattern.pieces.length === 0 ? none : `${pattern.pieces.length}`],
     ['dry cloth, a bay', figures.grams(resin.cloth_kg)],
     ['resin, a bay', figures.grams(resin.resin_kg)],
     ['hardener, a bay', figures.grams(resin.hardener_kg)],
@@ -104,7 +109,7 @@ function keyNumbers({ assessment, figures }: CoverInput, width: number): Block[]
     ...nest.rolls
       .filter(({ placements }) => placements.length > 0)
       .map((roll) => [`of ${roll.clothName}`, figures.length(roll.usedLength_m, 1e-3)] as const),
-  ].filter((cell): cell is [string, string] => cell[1] !== '–')
+  ].filter((cell): cell is [string, string] => cell[1] !== none)
   const columns = 4
   const own = width / columns
   const height = 13

@@ -86,6 +86,7 @@ function topRow(can: Can, bay: number, input: SheetInput, width: number): Block 
   const map = 62
   const round = 40
   const rest = width - map - round - 8
+  const batches = assessment.resin.batches.length
   const next = bay === design.fins.count ? 1 : bay + 1
   return beside([
     { x: 0, block: smallMap(input, map, 55) },
@@ -111,7 +112,7 @@ function topRow(can: Can, bay: number, input: SheetInput, width: number): Block 
           0,
         ),
         fields([{ label: 'dew point', unit: '°C' }, { label: 'abraded at' }], rest, 10, 0),
-        fields([{ label: `first mix at (plan: ${assessment.resin.batches.length} batches)` }], rest, 10, 0),
+        fields([{ label: `first mix at (${batches === 1 ? '1 batch' : `${batches} batches`} planned)` }], rest, 10, 0),
       ]),
     },
   ])

@@ -102,7 +102,9 @@ function flightNumbers({ assessment, figures }: MarginInput, width: number): Blo
       figures.pressure(flight.maximumDynamicPressure_Pa),
       at === null ? '' : `at ${plain(at.maximumDynamicPressure_s, 1)} s`,
     ],
-    ['greatest altitude', figures.distance(flight.maximumAltitude_m), 'above mean sea level'],
+    ...(flight.maximumAltitude_m === null
+      ? []
+      : [['greatest altitude', figures.distance(flight.maximumAltitude_m), 'above mean sea level']]),
   ]
   if (recovery !== null) {
     items.push([
@@ -224,9 +226,10 @@ function strengthNumbers({ assessment, figures }: MarginInput, width: number): B
 }
 
 function structureNumbers({ assessment, figures }: MarginInput, width: number): Block[] {
-  const { structure, fin, roll } = assessment
+  const { structure, fin, roll, kind } = assessment
+  const study = kind === 'study'
   const items: Cell[][] = [
-    ['fin, both skins, fillets apart', figures.grams(fin.mass_kg), figures.area(fin.area_m2)],
+    [study ? 'mass and area' : 'fin, both skins, fillets apart', figures.grams(fin.mass_kg), figures.area(fin.area_m2)],
     [
       'thickness at root and tip',
       figures.length(fin.thickness_m.root, 1e-5),
@@ -234,10 +237,10 @@ function structureNumbers({ assessment, figures }: MarginInput, width: number): 
     ],
     ...structure.modes
       .slice(0, 4)
-      .map(({ frequency_Hz, kind }, i): Cell[] => [
+      .map(({ frequency_Hz, kind: mode }, i): Cell[] => [
         `mode ${i + 1}`,
         `${plain(frequency_Hz, 0)} Hz`,
-        `${kind}, root clamped, no air`,
+        study ? mode : `${mode}, root clamped, no air`,
       ]),
   ]
   if (structure.tipLoad !== null) {
@@ -250,5 +253,5 @@ function structureNumbers({ assessment, figures }: MarginInput, width: number): 
   }
   if (roll.tolerance.cant_deg !== null)
     items.push(['cant allowed', figures.angle(roll.tolerance.cant_deg, 2), 'mean over the fins'])
-  return rows('The fin', items, width)
+  return rows(study ? 'The plate' : 'The fin', items, width)
 }

@@ -13,13 +13,30 @@ import { type Column, table } from '../layout/table.ts'
 import { paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { cautions } from './cautions.data.ts'
+import { toLookAt } from './cover.ts'
 
 export function mixCards(input: SheetInput): Leaf[] {
   const { design, assessment } = input
-  if (assessment.resin.batches.length === 0) return []
+  if (assessment.resin.batches.length === 0) return noBatch(input)
   return design.cans.flatMap((can) =>
     Array.from({ length: design.fins.count }, (_, i) => session(can, i + 1, input)).flat(),
   )
+}
+
+/** A plan whose batches cannot be weighed or used in time gets the reason in place of a card. */
+function noBatch({ assessment, paper }: SheetInput): Leaf[] {
+  if (assessment.resin.cloth_kg === null) return []
+  const area = content(paper)
+  const reasons = assessment.warnings.filter(({ path, code }) => path.startsWith('resin') || code.startsWith('resin'))
+  const blocks = [
+    paragraph('No mix card: this plan’s resin cannot be split into batches.', area.width, {
+      size: 4.4,
+      face: 'strong',
+    }),
+    ...toLookAt(reasons, [], area.width),
+    caution(cautions.mixing, area.width, 6),
+  ]
+  return paged(blocks, area).map((items) => ({ title: 'Mix card', subject: assessment.name, items }))
 }
 
 function session(can: Can, bay: number, input: SheetInput): Leaf[] {

@@ -5,6 +5,7 @@ import { type Cell, type Column, table } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { toLookAt } from './cover.ts'
+import { readable } from './readable.ts'
 
 const columns: readonly Column[] = [
   { head: 'quantity', share: 2.4 },
@@ -14,7 +15,18 @@ const columns: readonly Column[] = [
 ]
 
 /** `read` in the source named, `recalled` from it and not re-read, `practice`, `estimate` or the plan's own. */
-export function sourceSheets({ assessment, paper }: Pick<SheetInput, 'assessment' | 'paper'>): Leaf[] {
+/** A field that the plan left out, with what stands in for it. */
+export interface PlanDefault {
+  readonly path: string
+  readonly value: unknown
+  readonly source: string
+}
+
+export type SourceInput = Pick<SheetInput, 'assessment' | 'paper' | 'figures'> & {
+  readonly defaults: readonly PlanDefault[]
+}
+
+export function sourceSheets({ assessment, paper, figures, defaults }: SourceInput): Leaf[] {
   const area = content(paper)
   const { width } = area
   const sections = [...new Set(assessment.sources.map(({ section }) => section))]
@@ -28,14 +40,35 @@ export function sourceSheets({ assessment, paper }: Pick<SheetInput, 'assessment
     ...sections.flatMap((section) => {
       const rows = assessment.sources
         .filter((note) => note.section === section)
-        .map(({ quantity, value, source, confidence }): Cell[] => [quantity, value, source, confidence])
+        .map(({ quantity, value, source, confidence }): Cell[] => [
+          quantity,
+          readable(value, figures.units),
+          source,
+          confidence,
+        ])
       return [heading(section, width), ...table(columns, rows, width, { size: 3 })]
     }),
+    ...planDefaults(defaults, width),
     ...toLookAt(assessment.warnings, assessment.pattern.rules, width),
     heading('Defaults of this program, no standard', width),
     ...ownDefaults.map((words) => paragraph(`– ${words}`, width, { size: 3.4, gap: 0.8 })),
   ]
   return paged(blocks, area).map((items) => ({ title: 'Sources', subject: 'numbers, methods, warnings', items }))
+}
+
+function planDefaults(defaults: readonly PlanDefault[], width: number): Block[] {
+  if (defaults.length === 0) return []
+  const heads: Column[] = [
+    { head: 'field of the plan, left out', share: 3 },
+    { head: 'stands at', share: 1.9 },
+    { head: 'from', share: 5 },
+  ]
+  const rows = defaults.map(({ path, value, source }): Cell[] => [
+    path,
+    typeof value === 'string' ? value : JSON.stringify(value),
+    source,
+  ])
+  return [heading('Defaults of the plan', width), ...table(heads, rows, width, { size: 3 })]
 }
 
 /** What the sheets themselves propose. */
