@@ -17,58 +17,74 @@ export interface BoxMoments {
   readonly etaEta: number
 }
 
-/** Gauss-Legendre, 4 points (Abramowitz & Stegun, Table 25.4), on [0, 1]. */
-const gauss = [
-  [0.069_431_844_202_973_7, 0.173_927_422_568_727],
-  [0.330_009_478_207_572, 0.326_072_577_431_273],
-  [0.669_990_521_792_428, 0.326_072_577_431_273],
-  [0.930_568_155_797_026, 0.173_927_422_568_727],
-] as const
+/** Gauss-Legendre on [0, 1] (Abramowitz & Stegun, Table 25.4): nodes and weights. */
+const gauss4 = {
+  nodes: [0.069_431_844_202_973_7, 0.330_009_478_207_572, 0.669_990_521_792_428, 0.930_568_155_797_026],
+  weights: [0.173_927_422_568_727, 0.326_072_577_431_273, 0.326_072_577_431_273, 0.173_927_422_568_727],
+}
+const gauss2 = { nodes: [0.211_324_865_405_187, 0.788_675_134_594_813], weights: [0.5, 0.5] }
+
+/** Inside the cone by this factor at its corners a box has a smooth integrand: two nodes do. */
+const wellInside = 1.5
 
 /** Sums of 1, ξ, η, ξ², ξη, η² with weight 1/R. */
-type Sums = [number, number, number, number, number, number]
+const sums = new Float64Array(6)
 
 export function boxMoments(box: BoxInCone): BoxMoments {
-  const sums: Sums = [0, 0, 0, 0, 0, 0]
-  const { t, eta1, eta2 } = box
-  if (eta2 > 0) addHalf(sums, box, t, Math.max(0, eta1), eta2, 1)
-  if (eta1 < 0) addHalf(sums, box, -t, Math.max(0, -eta2), -eta1, -1)
+  sums.fill(0)
+  const { eta1, eta2 } = box
+  if (eta2 > 0) addHalf(box, Math.max(0, eta1), eta2, 1)
+  if (eta1 < 0) addHalf(box, Math.max(0, -eta2), -eta1, -1)
   const [s, sx, sy, sxx, sxy, syy] = sums
   const [xi, eta] = [sx / s, sy / s]
   return { xi, eta, xiXi: sxx / s - xi * xi, xiEta: sxy / s - xi * eta, etaEta: syy / s - eta * eta }
 }
 
-function addHalf(sums: Sums, { a, h, beta }: BoxInCone, t: number, eta1: number, eta2: number, side: 1 | -1): void {
+/** The side of η with the sign of `side`; eta1 and eta2 are distances. */
+function addHalf(box: BoxInCone, eta1: number, eta2: number, side: 1 | -1): void {
+  const { a, aRear, beta } = box
+  const [t, tRear] = [side * box.t, side * box.tRear]
+  const half = { a, t, aRear, tRear, beta, side }
+  const least = Math.min(
+    aRear + tRear * eta1 - wellInside * beta * eta1,
+    aRear + tRear * eta2 - wellInside * beta * eta2,
+  )
+  if (eta1 > 0 && least > 0) {
+    addSegment(half, eta1, eta2, gauss2)
+    return
+  }
   const inside = clipToCone(a, t, eta1, eta2, beta)
   if (inside === null) return
   const [lo, hi] = inside
   // Where the rear edge leaves the cone the region's lower limit turns from the edge to the cone.
-  const turn = t === beta ? lo : -(a - h) / (t - beta)
+  const turn = tRear === beta ? lo : -aRear / (tRear - beta)
   if (turn > lo && turn < hi) {
-    addSegment(sums, { a, h, t, beta, side }, lo, turn)
-    addSegment(sums, { a, h, t, beta, side }, turn, hi)
-  } else addSegment(sums, { a, h, t, beta, side }, lo, hi)
+    addSegment(half, lo, turn, gauss4)
+    addSegment(half, turn, hi, gauss4)
+  } else addSegment(half, lo, hi, gauss4)
 }
 
 interface Half {
   readonly a: number
-  readonly h: number
   readonly t: number
+  readonly aRear: number
+  readonly tRear: number
   readonly beta: number
   readonly side: 1 | -1
 }
 
-function addSegment(sums: Sums, { a, h, t, beta, side }: Half, lo: number, hi: number): void {
-  for (const [node, weight] of gauss) {
-    const eta = lo + node * (hi - lo)
+function addSegment({ a, t, aRear, tRear, beta, side }: Half, lo: number, hi: number, rule: typeof gauss4): void {
+  for (let n = 0; n < rule.nodes.length; n++) {
+    const eta = lo + rule.nodes[n] * (hi - lo)
     const cone = beta * eta
     const front = a + t * eta
-    const rear = Math.max(cone, front - h)
+    const rear = Math.max(cone, aRear + tRear * eta)
     const [rootFront, rootRear] = [rootOf(front, cone), rootOf(rear, cone)]
-    const i0 = Math.acosh(Math.max(1, front / cone)) - Math.acosh(Math.max(1, rear / cone))
+    // acosh(front/cone) − acosh(rear/cone)
+    const i0 = Math.log((front + rootFront) / (rear + rootRear))
     const i1 = rootFront - rootRear
     const i2 = (front * rootFront - rear * rootRear + cone * cone * i0) / 2
-    const w = weight * (hi - lo)
+    const w = rule.weights[n] * (hi - lo)
     const y = side * eta
     sums[0] += w * i0
     sums[1] += w * i1

@@ -4,7 +4,7 @@
  *   R² = ξ² − β² η²       ξ: receiving point's x minus source's, η: source's y minus receiving point's; the cone is ξ ≥ β|η|
  *   a straight line across a strip:  ξ = a + t η,  η₁ ≤ η ≤ η₂
  *   E(a) = ∬ dξ dη / R   over the cone's part behind the line (nearer to the receiving point), so that a box between two
- *          parallel lines has E(a_front) − E(a_rear)
+ *          lines has E of its front edge − E of its rear edge
  *        = ∫ acosh((a + t η)/(β|η|)) dη  =  [η acosh((a + t η)/(β η))] + a ∫ dη/√Q      for η ≥ 0;  η < 0 by t → −t
  *   Q(η) = (a + t η)² − β² η²
  *   ∫ dη/√Q = (2 Δ/S) atanh(z)/z,    z² = (t² − β²) Δ²/S²,  Δ the interval, S the sum of √Q at its ends (z² < 0: atan)
@@ -14,21 +14,21 @@
  */
 
 export interface BoxInCone {
-  /** ξ of the box's front edge at η = 0, extended if need be; the rear edge has a − h. */
+  /** The edge farther upstream, ξ = a + t η. */
   readonly a: number
-  /** Streamwise length of the box. */
-  readonly h: number
-  /** dξ/dη of both edges. */
   readonly t: number
+  /** The edge nearer to the receiving point; the two do not cross between η₁ and η₂. */
+  readonly aRear: number
+  readonly tRear: number
   readonly eta1: number
   readonly eta2: number
   readonly beta: number
 }
 
 /** ∬ dξ dη / R over the box inside the cone. */
-export function boxIntegral({ a, h, t, eta1, eta2, beta }: BoxInCone): number {
-  if (!(reach(a, t, eta1, eta2, beta) > 0)) return 0
-  return bandIntegral(a, t, eta1, eta2, beta) - bandIntegral(a - h, t, eta1, eta2, beta)
+export function boxIntegral({ a, t, aRear, tRear, eta1, eta2, beta }: BoxInCone): number {
+  if (!(lineReach(a, t, eta1, eta2, beta) > 0)) return 0
+  return bandIntegral(a, t, eta1, eta2, beta) - bandIntegral(aRear, tRear, eta1, eta2, beta)
 }
 
 /** E(a). */
@@ -40,7 +40,7 @@ export function bandIntegral(a: number, t: number, eta1: number, eta2: number, b
 }
 
 /** Largest ξ − β|η| on the line: where it is not positive the line does not meet the cone. Linear pieces: at an end or η = 0. */
-function reach(a: number, t: number, eta1: number, eta2: number, beta: number): number {
+export function lineReach(a: number, t: number, eta1: number, eta2: number, beta: number): number {
   const ends = Math.max(a + t * eta1 - beta * Math.abs(eta1), a + t * eta2 - beta * Math.abs(eta2))
   return eta1 < 0 && eta2 > 0 ? Math.max(ends, a) : ends
 }
@@ -53,8 +53,10 @@ function halfBand(a: number, t: number, eta1: number, eta2: number, beta: number
   const inside = clipToCone(a, t, eta1, eta2, beta)
   if (inside === null) return 0
   const [lo, hi] = inside
-  const [rootLo, rootHi] = [rootQ(lo, a, t, beta), rootQ(hi, a, t, beta)]
-  const ratio = (hi - lo) / (rootLo + rootHi)
+  const roots = rootQ(lo, a, t, beta) + rootQ(hi, a, t, beta)
+  // A line that runs along the Mach line through the receiving point has nothing behind it.
+  if (!(roots > 0)) return 0
+  const ratio = (hi - lo) / roots
   const z2 = (t * t - beta * beta) * ratio * ratio
   return etaAcosh(hi, a, t, beta) - etaAcosh(lo, a, t, beta) + 2 * a * ratio * atanhRatio(z2)
 }

@@ -5,23 +5,18 @@
  *   diaphragm   ahead of a leading edge that is slower than the Mach line, and outboard of the tip: potential zero
  *   wake        behind a trailing edge, where the fin still feels it: potential carried from the trailing edge with the flow
  *
- * Boxes that no disturbance reaches, and those that no point of the fin sees, are left out. Each box of unknown strength has one
- * receiving point on the centre line of its strip: `diaphragmPoint` of its length from its front edge if it lies ahead of the
- * leading edge, `wakePoint` in the wake, its rear edge outboard of the tip.
+ * Boxes that no disturbance reaches, and those that no point of the fin sees, are left out. Boxes ahead of the fin continue the
+ * lattice of its strips; boxes in the wake lie between lines parallel to the trailing edge, and the fin's boxes are cut there. A
+ * trailing edge that is faster than the Mach line needs no cut: the fin does not see what is behind it.
+ *
+ * Each box of unknown strength has one receiving point on the centre line of its strip: `diaphragmPoint` of its length from its
+ * front edge ahead of the leading edge, `wakePoint` in the wake, its rear edge outboard of the tip.
  */
-import { leadOf, type SourceLattice, type SourceStrip, trailOf } from './lattice.ts'
+import { boxesBeside, boxesOfFin, boxesOfGapsAndWake, type FieldBox, wakeSetback } from './field-boxes.ts'
+import { leadOf, type SourceLattice, type SourceStrip } from './lattice.ts'
+import { coneReach, type Mirror, type Reach } from './reach.ts'
 
-/**
- * Receiving point of a box ahead of the leading edge, from its front, in box lengths. With constant sources in a half-infinite row
- * of boxes and the potential zero 0.2153 of a box outside the edge the effective edge is the edge itself
- * (docs/methods/air-supersonic.md).
- */
-export const diaphragmPoint = 1 - 0.215_3
-export const wakePoint = 0.75
-
-export type BoxKind = 'fin' | 'diaphragm' | 'wake'
-
-/** A strip of the plane: of the fin, or beside it (no pieces). */
+/** A strip of the plane with its lattice of lines; a fin's strip and the wake behind it are two. */
 export interface FieldStrip {
   readonly yIn: number
   readonly yOut: number
@@ -31,27 +26,10 @@ export interface FieldStrip {
   readonly lead: number
 }
 
-export interface FieldBox {
-  readonly strip: number
-  /** Between lines `line` and `line + 1`. */
-  readonly line: number
-  readonly kind: BoxKind
-  /** Receiving point, in box lengths from the box's front edge; fin boxes have none. */
-  readonly point: number
-  /** Of the receiving point, on the centre line. */
-  readonly x: number
-  /** Number of the fin's box in the lattice, −1 off the fin. */
-  readonly fin: number
-  /** Station of the trailing edge ahead of a wake box, −1 elsewhere. */
-  readonly trail: number
-}
-
 /** A point of a strip's centre line at which the potential is wanted. */
 export interface Station {
   readonly strip: number
   readonly x: number
-  /** Line it lies on, if on one. */
-  readonly line: number | null
 }
 
 export interface Field {
@@ -68,152 +46,78 @@ export interface Field {
   readonly subsonicLead: readonly boolean[]
 }
 
-/** 1 for a symmetric flow, −1 for an antisymmetric one, 0 for a fin alone. */
-export type Mirror = 1 | 0 | -1
-
 export function sourceField(lattice: SourceLattice, beta: number, mirror: Mirror): Field {
   const reach = coneReach(lattice, beta, mirror)
-  const strips = [...lattice.strips.map(finStrip), ...sideStrips(lattice, reach, mirror)]
-  const { stations, panelFrom, panelTo, trailStations } = stationsOf(lattice)
-  const boxes = strips.flatMap((strip, s) =>
-    s < lattice.strips.length ? boxesOfFinStrip(lattice, s, beta, reach, trailStations[s]) : boxesBeside(strip, s, lattice.h, reach),
-  )
-  const subsonicLead = lattice.panels.map(
-    ({ strip, atLead }) => atLead && Math.abs(lattice.strips[strip].slope) > beta,
-  )
+  const strips: FieldStrip[] = [...lattice.strips]
+  const wakes = lattice.strips.map((strip) => wakeStrip(strip, lattice.h, beta, reach))
+  const { stations, panelFrom, panelTo, trailStations } = stationsOf(lattice, wakes)
+  const boxes: FieldBox[] = []
+  wakes.forEach((wake, s) => {
+    boxes.push(...boxesOfFin(lattice, s, reach, wake))
+    const place = { lattice, s, reach, trails: trailStations[s] }
+    boxes.push(...boxesOfGapsAndWake(place, wake === null ? null : { strip: wake, index: strips.length }))
+    if (wake !== null) strips.push(wake)
+  })
+  for (const strip of sideStrips(lattice, reach, mirror)) {
+    boxes.push(...boxesBeside(strip, strips.length, lattice.h, reach))
+    strips.push(strip)
+  }
+  const subsonicLead = lattice.panels.map(({ strip, atLead }) => atLead && Math.abs(lattice.strips[strip].slope) > beta)
   return { lattice, beta, mirror, strips, boxes, stations, panelFrom, panelTo, subsonicLead }
 }
 
-interface Reach {
-  /** x from which on a disturbance is felt at y. */
-  readonly front: (y: number) => number
-  /** x up to which the fin feels what happens at y. */
-  readonly rear: (y: number) => number
-  /** Spans between which any box matters. */
-  readonly yMin: number
-  readonly yMax: number
-}
-
-function coneReach({ strips }: SourceLattice, beta: number, mirror: Mirror): Reach {
-  const sides = mirror === 0 ? [1] : [1, -1]
-  const at = (x: number, y: number) => sides.map((side) => ({ x, y: side * y }))
-  const leads = strips.flatMap(({ pieces, yIn, yOut }) =>
-    pieces.flatMap(({ leadIn, leadOut }) => [...at(leadIn, yIn), ...at(leadOut, yOut)]),
-  )
-  const trails = strips.flatMap(({ pieces, middle }) => pieces.flatMap((piece) => at(trailOf(piece), middle)))
-  const front = (y: number) => leads.reduce((least, p) => Math.min(least, p.x + beta * Math.abs(p.y - y)), Number.POSITIVE_INFINITY)
-  const rear = (y: number) => trails.reduce((most, p) => Math.max(most, p.x - beta * Math.abs(p.y - y)), Number.NEGATIVE_INFINITY)
-  const [foremost, aftmost] = [Math.min(...leads.map(({ x }) => x)), Math.max(...trails.map(({ x }) => x))]
-  const tip = strips[strips.length - 1].yOut
-  const farthest = (aftmost - foremost) / beta
-  return { front, rear, yMin: mirror === 0 ? -farthest : 0, yMax: tip + farthest }
-}
-
-const finStrip = ({ yIn, yOut, middle, slope, lead }: SourceStrip): FieldStrip => ({ yIn, yOut, middle, slope, lead })
-
-/** Strips outboard of the tip, and without a mirror inboard of the root, as far as anything there matters. */
-function sideStrips({ strips }: SourceLattice, { front, rear, yMin, yMax }: Reach, mirror: Mirror): FieldStrip[] {
-  const matters = (y: number) => front(y) < rear(y)
-  const found: FieldStrip[] = []
-  const last = strips[strips.length - 1]
-  let width = last.yOut - last.yIn
-  const tipLead = leadOf(last.pieces[0]) + (last.slope * width) / 2
-  for (let y = last.yOut; y < yMax && matters(y); y += width, width *= widening) {
-    found.push({ yIn: y, yOut: y + width, middle: y + width / 2, slope: 0, lead: tipLead })
-  }
-  if (mirror !== 0) return found
-  const [first] = strips
-  width = first.yOut - first.yIn
-  for (let y = 0; y > yMin && matters(y); y -= width, width *= widening) {
-    found.push({ yIn: y - width, yOut: y, middle: y - width / 2, slope: 0, lead: first.lead - (first.slope * (first.yOut - first.yIn)) / 2 })
-  }
-  return found
+/** The wake behind a strip, where the fin sees anything of it. */
+function wakeStrip(strip: SourceStrip, h: number, beta: number, { rear }: Reach): FieldStrip | null {
+  const { yIn, yOut, middle, pieces } = strip
+  const { trailIn, trailOut } = pieces[pieces.length - 1]
+  const seen = rear(yIn) > trailIn + 1e-9 * h || rear(yOut) > trailOut + 1e-9 * h
+  if (!seen) return null
+  const slope = (trailOut - trailIn) / (yOut - yIn)
+  const setback = wakeSetback * h * Math.sqrt(Math.max(0, 1 - (beta / slope) ** 2))
+  return { yIn, yOut, middle, slope, lead: (trailIn + trailOut) / 2 + setback }
 }
 
 /** Each strip beside the fin is this much wider than the one before. */
 const widening = 1.1
 
-function stationsOf({ strips, panels, h, stripStart }: SourceLattice) {
+/** Strips outboard of the tip, and without a mirror inboard of the root, as far as anything there matters. */
+function sideStrips({ strips }: SourceLattice, { front, rear, yMin, yMax }: Reach, mirror: Mirror): FieldStrip[] {
+  const matters = (y: number) => front(y) < rear(y)
+  const found: FieldStrip[] = []
+  const [first, last] = [strips[0], strips[strips.length - 1]]
+  let width = last.yOut - last.yIn
+  const tipLead = last.pieces[0].leadOut
+  for (let y = last.yOut; y < yMax && matters(y); y += width, width *= widening) {
+    found.push({ yIn: y, yOut: y + width, middle: y + width / 2, slope: 0, lead: tipLead })
+  }
+  if (mirror !== 0) return found
+  width = first.yOut - first.yIn
+  for (let y = first.yIn; y > yMin && matters(y); y -= width, width *= widening) {
+    found.push({ yIn: y - width, yOut: y, middle: y - width / 2, slope: 0, lead: first.pieces[0].leadIn })
+  }
+  return found
+}
+
+export interface TrailStation {
+  readonly x: number
+  readonly station: number
+}
+
+function stationsOf({ strips, panels, h }: SourceLattice, wakes: readonly (FieldStrip | null)[]) {
   const stations: Station[] = []
   const panelFrom = new Int32Array(panels.length)
   const panelTo = new Int32Array(panels.length)
-  const trailStations: { x: number; station: number }[][] = strips.map(() => [])
-  panels.forEach(({ strip, box, from, to, atLead, atTrail }, p) => {
-    const line = box - stripStart[strip] + 1
-    const secondPiece = atLead && from > strips[strip].lead + 1e-9 * h
-    if (secondPiece) stations.push({ strip, x: from, line: null })
-    panelFrom[p] = atLead && !secondPiece ? -1 : stations.length - 1
-    stations.push({ strip, x: to, line: atTrail ? null : line })
+  const trailStations: TrailStation[][] = strips.map(() => [])
+  panels.forEach(({ strip, from, to, atLead, atTrail }, p) => {
+    const behindGap = atLead && from > leadOf(strips[strip].pieces[0]) + 1e-9 * h
+    if (behindGap) stations.push({ strip, x: from })
+    panelFrom[p] = atLead && !behindGap ? -1 : stations.length - 1
+    const wake = wakes[strip]
+    // The wake begins at the last trailing edge of a strip.
+    const x = wake !== null && to > wake.lead - h && atTrail ? wake.lead : to
+    stations.push({ strip, x })
     panelTo[p] = stations.length - 1
-    if (atTrail) trailStations[strip].push({ x: to, station: stations.length - 1 })
+    if (atTrail) trailStations[strip].push({ x, station: stations.length - 1 })
   })
   return { stations, panelFrom, panelTo, trailStations }
-}
-
-/** Slack in x, in box lengths, against rounding. */
-const slack = 1e-9
-
-function boxesOfFinStrip(
-  { strips, h, stripStart }: SourceLattice,
-  s: number,
-  beta: number,
-  { front, rear }: Reach,
-  trails: readonly { x: number; station: number }[],
-): FieldBox[] {
-  const strip = strips[s]
-  const { lead, slope, middle, yIn, yOut, pieces } = strip
-  const boxes: FieldBox[] = []
-  const point = diaphragmPoint
-  for (let line = -1; ; line--) {
-    const x = lead + (line + point) * h
-    if (!(x > front(middle) + slack * h)) break
-    boxes.push({ strip: s, line, kind: 'diaphragm', point, x, fin: -1, trail: -1 })
-  }
-  const onFin = stripStart[s + 1] - stripStart[s]
-  const foremost = (line: number) => Math.max(
-    ...[yIn, middle, yOut].map((y) => rear(y) - (lead + slope * (y - middle) + line * h)),
-  )
-  for (let line = 0; line < onFin || foremost(line) > slack * h; line++) {
-    const centre = lead + (line + 0.5) * h
-    if (isFin(pieces, strip, centre, line, line < onFin, beta)) {
-      boxes.push({ strip: s, line, kind: 'fin', point: 0, x: Number.NaN, fin: stripStart[s] + line, trail: -1 })
-    } else {
-      const x = lead + (line + wakePoint) * h
-      const trail = trails.reduce((found, t) => (t.x <= centre ? t.station : found), trails[0].station)
-      boxes.push({ strip: s, line, kind: 'wake', point: wakePoint, x, fin: -1, trail })
-    }
-  }
-  return boxes.reverse().sort((a, b) => a.line - b.line)
-}
-
-/**
- * A box cut by a trailing edge faster than the Mach line belongs to the fin as a whole: no point of the fin sees the rest of it.
- * Elsewhere its middle decides. The first box of a strip always belongs.
- */
-function isFin(
-  pieces: SourceStrip['pieces'],
-  { yIn, yOut }: SourceStrip,
-  centre: number,
-  line: number,
-  hasFin: boolean,
-  beta: number,
-): boolean {
-  if (line === 0) return true
-  if (pieces.some((piece) => leadOf(piece) <= centre && centre < trailOf(piece))) return true
-  const last = pieces[pieces.length - 1]
-  const supersonicTrail = Math.abs(last.trailOut - last.trailIn) <= beta * (yOut - yIn)
-  return hasFin && supersonicTrail && centre >= trailOf(last)
-}
-
-function boxesBeside(strip: FieldStrip, s: number, h: number, { front, rear }: Reach): FieldBox[] {
-  const { lead, middle, yIn, yOut } = strip
-  const boxes: FieldBox[] = []
-  // Receiving point on the rear edge.
-  for (let line = Math.floor((front(middle) - lead) / h + slack); ; line++) {
-    const x = lead + (line + 1) * h
-    const felt = Math.max(rear(yIn), rear(middle), rear(yOut))
-    if (!(lead + line * h < felt - slack * h)) break
-    boxes.push({ strip: s, line, kind: 'diaphragm', point: 1, x, fin: -1, trail: -1 })
-  }
-  return boxes
 }

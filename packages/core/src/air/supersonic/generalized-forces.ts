@@ -11,7 +11,13 @@
  */
 import { type ComplexMatrix, type ComplexVector, complexMatrix, complexVector } from '../../numeric/complex-matrix.ts'
 import type { ModeOnLattice } from '../subsonic/generalized-forces.ts'
-import { type HarmonicFlow, harmonicFlow, potentialAtStations, sourceStrengths, type SupersonicFlow } from './solution.ts'
+import {
+  type HarmonicFlow,
+  harmonicFlow,
+  potentialAtStations,
+  type SupersonicFlow,
+  sourceStrengths,
+} from './solution.ts'
 
 /** Solutions of one flow, each frequency factored once and kept. */
 export type KeptFlow = (wavenumber: number) => HarmonicFlow
@@ -37,9 +43,7 @@ export function supersonicForces(
 ): (k: number) => ComplexMatrix {
   return (k) => {
     const Q = complexMatrix(modes.length)
-    const harmonic = at(k / b)
-    modes.forEach((mode, j) => {
-      const { re, im } = modeForce(harmonic, mode)
+    modeForces(at(k / b), modes).forEach(({ re, im }, j) => {
       modes.forEach(({ forceRise }, i) => {
         const ij = i * modes.length + j
         for (let box = 0; box < re.length; box++) {
@@ -53,31 +57,37 @@ export function supersonicForces(
   }
 }
 
-/** Force over q on each box for unit amplitude of a mode. */
-export function modeForce(harmonic: HarmonicFlow, { rise, slope }: ModeOnLattice): ComplexVector {
-  return boxForces(harmonic, { re: Float64Array.from(slope), im: rise.map((z) => harmonic.wavenumber * z) })
+/** Force over q on each box for unit amplitude of each mode. */
+export function modeForces(harmonic: HarmonicFlow, modes: readonly ModeOnLattice[]): ComplexVector[] {
+  const washes = modes.map(({ rise, slope }) => ({
+    re: Float64Array.from(slope),
+    im: rise.map((z) => harmonic.wavenumber * z),
+  }))
+  return sourceStrengths(harmonic, washes).map((sigma) => boxForces(harmonic, potentialAtStations(harmonic, sigma)))
 }
 
 /** Steady Δc_p on each box for a normalwash w/V at the receiving points: −α for a flat fin at the angle of attack α. */
 export function steadyPressure(at: KeptFlow, normalwash: Float64Array): Float64Array {
   const harmonic = at(0)
   const { area } = harmonic.flow.field.lattice
-  const { re } = boxForces(harmonic, { re: normalwash, im: new Float64Array(normalwash.length) })
+  const [sigma] = sourceStrengths(harmonic, [{ re: normalwash, im: new Float64Array(normalwash.length) }])
+  const { re } = boxForces(harmonic, potentialAtStations(harmonic, sigma))
   return re.map((force, box) => (area[box] > 0 ? force / area[box] : 0))
 }
 
-/** Force over q on each box: Δc_p times area. */
-export function boxForces(harmonic: HarmonicFlow, normalwash: ComplexVector): ComplexVector {
+/** Force over q on each box, Δc_p times area, from the potential at the stations. */
+function boxForces(harmonic: HarmonicFlow, phi: ComplexVector): ComplexVector {
   const { field } = harmonic.flow
   const { panels, strips, count } = field.lattice
-  const phi = potentialAtStations(harmonic, sourceStrengths(harmonic, normalwash))
   const force = complexVector(count)
   const kappa = harmonic.wavenumber
   for (let p = 0; p < panels.length; p++) {
     const { box, strip, from, to } = panels[p]
     const [a, b] = [field.panelFrom[p], field.panelTo[p]]
     const [re1, im1] = a < 0 ? [0, 0] : [phi.re[a], phi.im[a]]
-    const [re2, im2] = [phi.re[b], phi.im[b]]
+    // A trailing edge's station may stand a little way down the wake, where the potential is the edge's, carried along.
+    const [cos, sin] = turn(kappa * (field.stations[b].x - to))
+    const [re2, im2] = [phi.re[b] * cos - phi.im[b] * sin, phi.im[b] * cos + phi.re[b] * sin]
     // Mean of φ over a panel: straight, or a square root from a leading edge that the flow turns round.
     const share = field.subsonicLead[p] ? 2 / 3 : 1 / 2
     const length = kappa * (to - from)
@@ -87,3 +97,5 @@ export function boxForces(harmonic: HarmonicFlow, normalwash: ComplexVector): Co
   }
   return force
 }
+
+const turn = (angle: number): readonly [number, number] => (angle === 0 ? [1, 0] : [Math.cos(angle), Math.sin(angle)])

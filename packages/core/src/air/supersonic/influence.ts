@@ -16,9 +16,9 @@
  * by Pines, Dugundji & Neuringer, J. Aero. Sci. 22 (1955) 693 (recalled); the weights are our own.
  */
 import type { ComplexVector } from '../../numeric/complex-matrix.ts'
-import { boxMoments } from './box-moments.ts'
-import { type BoxInCone, boxIntegral } from './cone-integral.ts'
-import type { Field } from './field.ts'
+import { lineReach } from './cone-integral.ts'
+import type { Field, FieldStrip } from './field.ts'
+import { type TermStore, type Terms, termStore, width } from './terms.ts'
 
 /** A point on a strip's centre line. */
 export interface FieldPoint {
@@ -26,130 +26,137 @@ export interface FieldPoint {
   readonly x: number
 }
 
-/** Terms of entries, what does not depend on frequency. */
 export interface Influence {
   readonly mach: number
   readonly rows: number
   readonly columns: number
   /** Entry of row r and box s at r · columns + s; −1 where the box does not reach. */
   readonly index: Int32Array
-  readonly entries: number
-  /** Entry each term belongs to: an entry is a box and, with a mirror, its image. */
-  readonly entry: Int32Array
-  readonly W: Float64Array
-  readonly xi: Float64Array
-  readonly R: Float64Array
-  readonly vxi: Float64Array
-  readonly T: Float64Array
-  readonly G: Float64Array
-  readonly H: Float64Array
+  /** An entry is a box and, with a mirror, its image. */
+  readonly terms: Terms
 }
 
 export function influence(field: Field, mach: number, points: readonly FieldPoint[]): Influence {
   const { strips, boxes, lattice } = field
   const h = lattice.h
-  const terms = termStore()
-  const index = new Int32Array(points.length * boxes.length).fill(-1)
+  const store = termStore()
+  const index = new Int32Array(points.length * boxes.length)
   const known = new Map<string, Int32Array>()
-  const [firstLine, lastLine] = [Math.min(...boxes.map(({ line }) => line)), Math.max(...boxes.map(({ line }) => line))]
+  const lines = boxes.map(({ line }) => line)
+  const span = 2 * (Math.max(...lines) - Math.min(...lines) + longestReach(points, field))
+  // Where the pattern of a box begins, for points on line 0; −1 for cut boxes, which have none.
+  const place0 = Int32Array.from(boxes, ({ strip, line, cut }) => (cut === null ? strip * span - line + span / 2 : -1))
   points.forEach(({ strip, x }, r) => {
     const place = (x - strips[strip].lead) / h
     // Receiving points on lines agree to rounding.
     const whole = Math.floor(place + 1e-7)
-    const share = place - whole
-    const key = `${strip} ${share.toFixed(6)}`
-    const width = lastLine - firstLine + 1
-    let pattern = known.get(key)
-    if (pattern === undefined) {
-      pattern = new Int32Array(2 * width * strips.length).fill(unknown)
-      known.set(key, pattern)
-    }
+    const key = `${strip} ${(place - whole).toFixed(6)}`
+    const pattern = known.get(key) ?? new Int32Array(span * strips.length).fill(unknown)
+    known.set(key, pattern)
     for (let s = 0, rs = r * boxes.length; s < boxes.length; s++, rs++) {
-      const box = boxes[s]
-      const apart = whole - box.line
-      const at = box.strip * 2 * width + apart + width
-      if (pattern[at] === unknown) pattern[at] = addEntry(terms, field, { strip, x: (apart + share) * h }, box.strip)
+      if (place0[s] < 0) {
+        const { strip: sending, line, cut } = boxes[s]
+        index[rs] = addEntry(store, field, strip, x, sending, line, cut)
+        continue
+      }
+      const at = place0[s] + whole
+      if (pattern[at] === unknown)
+        pattern[at] = addEntry(store, field, strip, x - boxes[s].line * h, boxes[s].strip, 0, null)
       index[rs] = pattern[at]
     }
   })
-  return { mach, rows: points.length, columns: boxes.length, index, ...terms.taken() }
+  return { mach, rows: points.length, columns: boxes.length, index, terms: store.taken() }
+}
+
+/** Lines by which a point can lie beside those of its own strip's boxes. */
+function longestReach(points: readonly FieldPoint[], { strips, lattice: { h } }: Field): number {
+  return Math.ceil(Math.max(...points.map(({ strip, x }) => Math.abs(x - strips[strip].lead) / h))) + 1
 }
 
 const unknown = -2
 
-/** The entry of a box on line 0 of a strip at a point whose x is measured from line 0 of its own strip; −1 if it is nothing. */
-function addEntry(terms: TermStore, { strips, beta, mirror, lattice: { h } }: Field, point: FieldPoint, s: number): number {
-  const { yIn, yOut, slope, lead, middle } = strips[s]
-  const { middle: y, lead: ownLead } = strips[point.strip]
-  const x = point.x + ownLead
-  let found = false
-  for (const side of mirror === 0 ? ([1] as const) : ([1, -1] as const)) {
-    const [eta1, eta2] = side > 0 ? [yIn - y, yOut - y] : [-yOut - y, -yIn - y]
-    const a = x - lead - slope * (side * y - middle)
-    const box = { a, h, t: -side * slope, eta1, eta2, beta }
-    const W = boxIntegral(box)
-    if (!(W > 0)) continue
-    terms.add(box, side > 0 ? W : mirror * W, !found)
-    found = true
+/** The entry of a box at a point x of a strip's centre line; −1 if it is nothing. */
+function addEntry(
+  store: TermStore,
+  { strips, beta, mirror, lattice: { h } }: Field,
+  receiving: number,
+  x: number,
+  sending: number,
+  line: number,
+  cut: FieldStrip | null,
+): number {
+  const { yIn, yOut, lead, slope, middle } = strips[sending]
+  const y = strips[receiving].middle
+  for (let side = 1; side >= (mirror === 0 ? 1 : -1); side -= 2) {
+    const eta1 = side > 0 ? yIn - y : -yOut - y
+    const eta2 = side > 0 ? yOut - y : -yIn - y
+    const t = -side * slope
+    const a = x - lead - line * h - slope * (side * y - middle)
+    if (!(lineReach(a, t, eta1, eta2, beta) > 0)) continue
+    const factor = side > 0 ? 1 : mirror
+    if (cut === null) store.add({ a, t, aRear: a - h, tRear: t, eta1, eta2, beta }, factor)
+    else {
+      const trail = { a: x - cut.lead - cut.slope * (side * y - cut.middle), t: -side * cut.slope }
+      for (const part of partsAhead({ a, t }, h, trail, eta1, eta2)) store.add({ a, t, ...part, beta }, factor)
+    }
   }
-  return found ? terms.entries() - 1 : -1
+  return store.close()
 }
 
-interface TermStore {
-  readonly add: (box: BoxInCone, W: number, opens: boolean) => void
-  readonly entries: () => number
-  readonly taken: () => Omit<Influence, 'mach' | 'rows' | 'columns' | 'index'>
+/** ξ = a + t η */
+interface Line {
+  readonly a: number
+  readonly t: number
 }
 
-function termStore(): TermStore {
-  const columns: number[][] = Array.from({ length: 8 }, () => [])
-  let entries = 0
-  const add = (box: BoxInCone, W: number, opens: boolean): void => {
-    if (opens) entries++
-    const { xi, eta, xiXi, xiEta, etaEta } = boxMoments(box)
-    const b2 = box.beta * box.beta
-    const e = b2 * eta
-    const R = Math.sqrt(Math.max(0, xi * xi - e * eta))
-    const T = xiXi - b2 * etaEta
-    const G = xi * xi * xiXi - 2 * xi * e * xiEta + e * e * etaEta
-    const H = 2 * (xi * xiXi - e * xiEta)
-    for (const [c, value] of [entries - 1, W, xi, R, xiXi, T, G, H].entries()) columns[c].push(value)
-  }
-  const taken = () => {
-    const [W, xi, R, vxi, T, G, H] = columns.slice(1).map((column) => Float64Array.from(column))
-    return { entries, entry: Int32Array.from(columns[0]), W, xi, R, vxi, T, G, H }
-  }
-  return { add, entries: () => entries, taken }
+/** The parts of a box of length h that lie ahead of a line (a trailing edge) across it, each between two straight edges. */
+function partsAhead(front: Line, h: number, trail: Line, eta1: number, eta2: number) {
+  const rear = { a: front.a - h, t: front.t }
+  const meet = (p: Line): number => (p.t === trail.t ? eta1 : (trail.a - p.a) / (p.t - trail.t))
+  const breaks = [eta1, meet(front), meet(rear), eta2].map((eta) => Math.min(eta2, Math.max(eta1, eta)))
+  breaks.sort((p, q) => p - q)
+  const at = ({ a, t }: Line, eta: number) => a + t * eta
+  return breaks.slice(1).flatMap((to, i) => {
+    const from = breaks[i]
+    const middle = (from + to) / 2
+    if (!(to - from > 1e-9 * (eta2 - eta1)) || at(front, middle) <= at(trail, middle)) return []
+    const behind = at(rear, middle) > at(trail, middle) ? rear : trail
+    return [{ eta1: from, eta2: to, aRear: behind.a, tRear: behind.t }]
+  })
 }
 
 /** −(1/π) ∬ f/R of every entry at κ = ω/V. */
-export function entriesAt(influence: Influence, beta: number, wavenumber: number): ComplexVector {
-  const { entries, entry, W, xi, R, vxi, T, G, H, mach } = influence
-  const values = { re: new Float64Array(entries), im: new Float64Array(entries) }
+export function entriesAt({ terms, mach }: Influence, beta: number, wavenumber: number): ComplexVector {
+  const { count, entries, entry, values } = terms
+  const [re, im] = [new Float64Array(entries), new Float64Array(entries)]
   const mu = (wavenumber * mach * mach) / (beta * beta)
   const nu = (wavenumber * mach) / (beta * beta)
-  for (let n = 0; n < entry.length; n++) {
-    const w = -W[n] / Math.PI
+  for (let n = 0, at = 0; n < count; n++, at += width) {
+    const w = -values[at] / Math.PI
     if (wavenumber === 0) {
-      values.re[entry[n]] += w
+      re[entry[n]] += w
       continue
     }
-    const p = nu * R[n]
+    const [xi, R, vxi, T, G, H] = [
+      values[at + 1],
+      values[at + 2],
+      values[at + 3],
+      values[at + 4],
+      values[at + 5],
+      values[at + 6],
+    ]
+    const p = nu * R
     const C = Math.cos(p)
     // sin p / p and (p cos p − sin p) / p³
-    const [s1, s2] = p < 1e-2 ? [1 - (p * p) / 6, -1 / 3 + (p * p) / 30] : ratios(p, C)
+    const s1 = p < 1e-2 ? 1 - (p * p) / 6 : Math.sin(p) / p
+    const s2 = p < 1e-2 ? -1 / 3 + (p * p) / 30 : (C - s1) / (p * p)
     const C1 = -0.5 * nu * nu * s1
-    const C2 = -0.25 * nu ** 4 * s2
-    const even = C + C1 * T[n] + 2 * C2 * G[n] - 0.5 * mu * mu * C * vxi[n]
-    const odd = -mu * C1 * H[n]
-    const [cos, sin] = [Math.cos(mu * xi[n]), Math.sin(mu * xi[n])]
-    values.re[entry[n]] += w * (even * cos + odd * sin)
-    values.im[entry[n]] += w * (odd * cos - even * sin)
+    const C2 = -0.25 * nu * nu * nu * nu * s2
+    const even = C + C1 * T + 2 * C2 * G - 0.5 * mu * mu * C * vxi
+    const odd = -mu * C1 * H
+    const [cos, sin] = [Math.cos(mu * xi), Math.sin(mu * xi)]
+    re[entry[n]] += w * (even * cos + odd * sin)
+    im[entry[n]] += w * (odd * cos - even * sin)
   }
-  return values
-}
-
-function ratios(p: number, cos: number): [number, number] {
-  const s = Math.sin(p) / p
-  return [s, (cos - s) / (p * p)]
+  return { re, im }
 }

@@ -7,8 +7,8 @@
  *   φ/V at the stations = Σ A_rs σ_s
  *
  * A box acts only downstream, so with the unknowns in the order of their receiving points the matrix is lower triangular but for
- * the boxes beside each other; it is factored in that band, without pivoting: a box always feels itself most or nearly so, and
- * `residual` measures what is lost.
+ * the boxes beside each other; it is factored in that band, without pivoting, which keeps the band: a box feels itself most or
+ * nearly so. The tests measure the residual.
  */
 import { type ComplexVector, complexVector } from '../../numeric/complex-matrix.ts'
 import type { Field } from './field.ts'
@@ -113,49 +113,63 @@ function factor({ re, im, last }: HarmonicFlow, n: number): void {
   }
 }
 
-/** Source strengths of all boxes for a normalwash w/V on the boxes of the fin's lattice. */
-export function sourceStrengths(harmonic: HarmonicFlow, normalwash: ComplexVector): ComplexVector {
-  const { flow, re, im, last } = harmonic
-  const { unknowns, known, field } = flow
-  const n = unknowns.length
-  const sigma = complexVector(field.boxes.length)
-  for (const s of known) {
-    sigma.re[s] = normalwash.re[field.boxes[s].fin]
-    sigma.im[s] = normalwash.im[field.boxes[s].fin]
-  }
-  const x = complexVector(n)
+/** Source strengths of all boxes for normalwashes w/V on the boxes of the fin's lattice. */
+export function sourceStrengths(harmonic: HarmonicFlow, normalwashes: readonly ComplexVector[]): ComplexVector[] {
+  const { unknowns, known, field } = harmonic.flow
+  const strengths = normalwashes.map((wash) => {
+    const sigma = complexVector(field.boxes.length)
+    for (const s of known) {
+      sigma.re[s] = wash.re[field.boxes[s].fin]
+      sigma.im[s] = wash.im[field.boxes[s].fin]
+    }
+    return sigma
+  })
   const row = complexVector(known.length)
-  for (let r = 0; r < n; r++) {
+  for (let r = 0; r < unknowns.length; r++) {
     equation(harmonic, r, known, row.re, row.im, 0)
-    let [sumRe, sumIm] = [0, 0]
-    for (let j = 0; j < known.length; j++) {
-      const [a, b, c, d] = [row.re[j], row.im[j], sigma.re[known[j]], sigma.im[known[j]]]
-      sumRe -= a * c - b * d
-      sumIm -= a * d + b * c
-    }
-    for (let j = 0, rj = r * n; j < r; j++, rj++) {
-      sumRe -= re[rj] * x.re[j] - im[rj] * x.im[j]
-      sumIm -= re[rj] * x.im[j] + im[rj] * x.re[j]
-    }
-    x.re[r] = sumRe
-    x.im[r] = sumIm
+    for (const sigma of strengths) forward(harmonic, sigma, r, row)
   }
+  for (const sigma of strengths) backward(harmonic, sigma)
+  return strengths
+}
+
+/** Row r of L x = −(what the fin's sources give); x stands in the places of the unknowns. */
+function forward(
+  { flow: { unknowns, known }, re, im }: HarmonicFlow,
+  sigma: ComplexVector,
+  r: number,
+  row: ComplexVector,
+): void {
+  let [sumRe, sumIm] = [0, 0]
+  for (let j = 0; j < known.length; j++) {
+    const s = known[j]
+    sumRe -= row.re[j] * sigma.re[s] - row.im[j] * sigma.im[s]
+    sumIm -= row.re[j] * sigma.im[s] + row.im[j] * sigma.re[s]
+  }
+  for (let j = 0, rj = r * unknowns.length; j < r; j++, rj++) {
+    const s = unknowns[j]
+    sumRe -= re[rj] * sigma.re[s] - im[rj] * sigma.im[s]
+    sumIm -= re[rj] * sigma.im[s] + im[rj] * sigma.re[s]
+  }
+  sigma.re[unknowns[r]] = sumRe
+  sigma.im[unknowns[r]] = sumIm
+}
+
+/** U x = y in place. */
+function backward({ flow: { unknowns }, re, im, last }: HarmonicFlow, sigma: ComplexVector): void {
+  const n = unknowns.length
   for (let r = n - 1; r >= 0; r--) {
-    const rr = r * n + r
-    let [sumRe, sumIm] = [x.re[r], x.im[r]]
+    const [rr, at] = [r * n + r, unknowns[r]]
+    let [sumRe, sumIm] = [sigma.re[at], sigma.im[at]]
     for (let j = r + 1, rj = rr + 1; j <= last[r]; j++, rj++) {
-      sumRe -= re[rj] * x.re[j] - im[rj] * x.im[j]
-      sumIm -= re[rj] * x.im[j] + im[rj] * x.re[j]
+      const s = unknowns[j]
+      sumRe -= re[rj] * sigma.re[s] - im[rj] * sigma.im[s]
+      sumIm -= re[rj] * sigma.im[s] + im[rj] * sigma.re[s]
     }
     const square = re[rr] * re[rr] + im[rr] * im[rr]
-    x.re[r] = (sumRe * re[rr] + sumIm * im[rr]) / square
-    x.im[r] = (sumIm * re[rr] - sumRe * im[rr]) / square
+    sigma.re[at] = (sumRe * re[rr] + sumIm * im[rr]) / square
+    sigma.im[at] = (sumIm * re[rr] - sumRe * im[rr]) / square
   }
-  for (let r = 0; r < n; r++) {
-    sigma.re[unknowns[r]] = x.re[r]
-    sigma.im[unknowns[r]] = x.im[r]
-  }
-  return sigma
 }
 
 /** φ/V on the upper face at the field's stations. */
