@@ -14,6 +14,7 @@ import type { Laminate } from '../laminate/laminate.ts'
 import { type BuiltLayer, sheetLayer } from '../laminate/layer.ts'
 import { type FinCoverage, finCoverage } from '../pattern/coverage.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
+import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import type { PlateSection } from '../plate/section.ts'
 import type { CanDesign } from './design.ts'
 import type { SkinPly } from './skins.ts'
@@ -35,9 +36,6 @@ export interface FinPlate {
   readonly mass: number
 }
 
-/** Longest element edge over the square root of the fin's area. */
-export const meshShare = 0.2
-
 /** Core thickness is taken to the nearest of these steps, so that points on a bevel share laminates; 0.3 % of a bevel's rise. */
 const coreStep = 1e-5
 
@@ -46,7 +44,7 @@ export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposit
   const { fins } = design
   const sides = finSides(fins.outline)
   const outline = sides.map(({ a }) => a)
-  const mesh = meshOutline({ outline, size: meshShare * Math.sqrt(area(outline)) })
+  const mesh = meshOutline({ outline, size: recommendedMeshSize(outline) })
   const face = finFace(design, skins)
   const at = pointReader(design, skins, { face, opposite })
   const model = assemblePlate({

@@ -15,7 +15,7 @@ import { firstPlyFailure, type PlyFailure } from '../laminate/first-ply.ts'
 import type { Laminate } from '../laminate/laminate.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { plateSolver } from '../plate/static.ts'
-import { elementStrains } from '../plate/strains.ts'
+import { cornerStrains, elementStrains } from '../plate/strains.ts'
 import type { Point, StrengthSection } from './assessment.ts'
 import type { Flown, Section } from './flown.ts'
 
@@ -64,7 +64,7 @@ interface Worst {
 function worstPlies({ model, laminateAt }: StrengthInput, pressure: number): { first: Worst; second: Worst } | null {
   const solved = plateSolver(model)({ pressure: () => pressure })
   if (solved.kind === 'not-held') return null
-  const strains = elementStrains(model, solved.field).map(({ x, y, membrane, curvature }) => ({
+  const strains = cornerStrains(elementStrains(model, solved.field)).map(({ x, y, membrane, curvature }) => ({
     at: [x, y] as const,
     laminate: laminateAt(x, y),
     state: { strain: membrane, curvature },

@@ -10,10 +10,11 @@ import type { Checked } from '../issue.ts'
 import { type Laminate, laminate } from '../laminate/laminate.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
+import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import { plateModes } from '../plate/modes.ts'
 import type { Assessment, FinSection, FlutterSection } from './assessment.ts'
 import type { StudyDesign } from './design.ts'
-import { meshShare, plateSection } from './fin-plate.ts'
+import { plateSection } from './fin-plate.ts'
 import { matrixRows } from './fin-section.ts'
 import { statesOnly } from './flown.ts'
 import { airPoints, flutterResult } from './flutter-section.ts'
@@ -26,7 +27,7 @@ export function assessStudy(design: StudyDesign): Checked<Assessment> {
   const { outline, supports, air, pointLoad } = design
   const laminateAt = laminateReader(design)
   const model = assemblePlate({
-    mesh: meshOutline({ outline, size: meshShare * Math.sqrt(polygonArea(outline)) }),
+    mesh: meshOutline({ outline, size: recommendedMeshSize(outline) }),
     supports,
     sectionAt: ({ x, y }) => plateSection(laminateAt(x, y)),
   })

@@ -1,22 +1,12 @@
 /**
- * Eigenvalues of dense real matrices, row-major, by the QR algorithm (general) and by tridiagonal QL (symmetric).
+ * Eigenvalues of dense real symmetric matrices, row-major, by tridiagonal QL.
  *
- * The algorithms are those of Golub & Van Loan, Matrix Computations, 4th ed. (2013), chapters 7 and 8, as implemented in the
- * library ml-matrix; this file only fixes the calling convention and the order.
+ * The algorithm is that of Golub & Van Loan, Matrix Computations, 4th ed. (2013), chapter 8, as implemented in the library
+ * ml-matrix; this file only fixes the calling convention and the order. (Its general algorithm is not used: it does not end
+ * for pairs of equal and opposite eigenvalues; see complex-eigen.ts.)
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix'
 import { invariant } from '../issue.ts'
-
-export interface ComplexValues {
-  readonly re: Float64Array
-  readonly im: Float64Array
-}
-
-/** All n eigenvalues of a real n × n matrix, in the order found; complex ones in pairs. */
-export function eigenvalues(A: ArrayLike<number>, n: number): ComplexValues {
-  const found = new EigenvalueDecomposition(toMatrix(A, n))
-  return { re: Float64Array.from(found.realEigenvalues), im: Float64Array.from(found.imaginaryEigenvalues) }
-}
 
 export interface SymmetricEigen {
   /** Ascending. */
