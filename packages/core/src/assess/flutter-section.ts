@@ -3,7 +3,7 @@ import type { FinForm } from '../air/fin-form.ts'
 import { type AirPoint, flightPoints, statePoints } from '../flutter/air-points.ts'
 import { type BoundaryEntry, flutterBoundary } from '../flutter/boundary.ts'
 import type { AerodynamicMethod } from '../flutter/forces.ts'
-import { type PistonInput, pistonTheory } from '../flutter/piston.ts'
+import { leastPistonMach, type PistonInput, pistonTheory } from '../flutter/piston.ts'
 import { screenFin } from '../flutter/screening.ts'
 import type { Issue } from '../issue.ts'
 import type { PlateModel } from '../plate/assemble.ts'
@@ -35,7 +35,7 @@ export interface FlutterResult extends Section<Omit<FlutterSection, 'screening'>
 
 export function flutterResult(input: FlutterInput): FlutterResult {
   const { omegas, structuralDamping, points } = input
-  const methods: AerodynamicMethod[] = [pistonMethod(input)]
+  const methods = points.some(({ mach }) => mach >= leastPistonMach) ? [pistonMethod(input)] : []
   const { boundary, divergence, margin, warnings } = flutterBoundary({ methods, omegas, structuralDamping, points })
   return {
     value: {

@@ -7,12 +7,11 @@
 import type { FinForm } from '../air/fin-form.ts'
 import { type FlightLoad, worstFinLoad } from '../air/fin-load.ts'
 import type { Issue } from '../issue.ts'
-import type { LaminateStrain } from '../laminate/compliance.ts'
-import type { Criterion } from '../laminate/failure/criterion.ts'
+import type { Criterion, FailureIndex } from '../laminate/failure/criterion.ts'
 import { maximumStress } from '../laminate/failure/maximum-stress.ts'
 import { tsaiWu } from '../laminate/failure/tsai-wu.ts'
-import { firstPlyFailure, type PlyFailure } from '../laminate/first-ply.ts'
 import type { Laminate } from '../laminate/laminate.ts'
+import { type PlyStress, plyStresses } from '../laminate/ply-stress.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { plateSolver } from '../plate/static.ts'
 import { cornerStrains, elementStrains } from '../plate/strains.ts'
@@ -57,36 +56,38 @@ export function strengthSection(input: StrengthInput): Section<StrengthSection> 
 }
 
 interface Worst {
-  readonly failure: PlyFailure
+  readonly failure: FailureIndex & { readonly criterion: string; readonly layer: string }
   readonly at: Point
 }
 
+/** The first ply to fail by each criterion, under the pressure either way. Stresses are worked out once for all of them. */
 function worstPlies({ model, laminateAt }: StrengthInput, pressure: number): { first: Worst; second: Worst } | null {
   const solved = plateSolver(model)({ pressure: () => pressure })
   if (solved.kind === 'not-held') return null
-  const strains = cornerStrains(elementStrains(model, solved.field)).map(({ x, y, membrane, curvature }) => ({
-    at: [x, y] as const,
-    laminate: laminateAt(x, y),
-    state: { strain: membrane, curvature },
-  }))
-  const worstBy = (criterion: Criterion): Worst | null => {
-    let worst: Worst | null = null
-    for (const { at, laminate, state } of strains) {
-      for (const load of [state, reversed(state)]) {
-        const failure = firstPlyFailure(laminate, load, criterion)
-        if (failure !== null && (worst === null || failure.index > worst.failure.index)) worst = { failure, at }
+  const worst: (Worst | null)[] = criteria.map(() => null)
+  for (const { x, y, membrane, curvature } of cornerStrains(elementStrains(model, solved.field))) {
+    const section = laminateAt(x, y)
+    plyStresses(section, { strain: membrane, curvature }).forEach((faces, position) => {
+      const { name, strengths, lamina } = section.layers[position]
+      if (strengths === null) return
+      for (const stress of [faces.bottom.ply, faces.top.ply].flatMap((ply) => [ply, reversed(ply)])) {
+        criteria.forEach((criterion, k) => {
+          const found = criterion.evaluate({ stress, strengths, lamina })
+          const known = worst[k]
+          if (known === null || found.index > known.failure.index)
+            worst[k] = { failure: { ...found, criterion: criterion.name, layer: name }, at: [x, y] }
+        })
       }
-    }
-    return worst
+    })
   }
-  const [first, second] = [worstBy(maximumStress), worstBy(tsaiWu)]
+  const [first, second] = worst
   return first === null || second === null ? null : { first, second }
 }
 
-const reversed = ({ strain, curvature }: LaminateStrain): LaminateStrain => ({
-  strain: Array.from(strain, (value) => -value),
-  curvature: Array.from(curvature, (value) => -value),
-})
+/** For woven plies maximum stress leads, because it names the mode. */
+const criteria: readonly Criterion[] = [maximumStress, tsaiWu]
+
+const reversed = ({ s1, s2, t12 }: PlyStress): PlyStress => ({ s1: -s1, s2: -s2, t12: -t12 })
 
 const basis = ({ force: { method, upwash }, mach }: FlightLoad): string =>
   `${method} at Mach ${mach.toFixed(2)}, body upwash ${upwash.toFixed(3)} in, spread evenly over the face`
