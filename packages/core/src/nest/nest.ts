@@ -68,7 +68,7 @@ export function nestPieces({ pieces, rolls, gap, effort = 1 }: NestInput): Check
 function spareLength(cloth: NestCloth, shapes: readonly Shape[], stock: readonly StockRoll[]): Length {
   const id = `${cloth.id} to buy`
   if (stock.length > 0) {
-    const { width, selvedge } = stock.reduce((widest, roll) => (roll.width > widest.width ? roll : widest))
+    const { width, selvedge } = stock.reduce((widest, roll) => (usable(roll) > usable(widest) ? roll : widest))
     return { id, width, selvedge, length: Infinity }
   }
   const widths = cloth.weave === 'peel ply' ? usualPeelPlyWidths : usualWidths
@@ -76,11 +76,13 @@ function spareLength(cloth: NestCloth, shapes: readonly Shape[], stock: readonly
   return lengths.find((length) => shapes.every((shape) => fitsAcross(shape, length))) ?? lengths[lengths.length - 1]
 }
 
+const usable = ({ width, selvedge }: Pick<Length, 'width' | 'selvedge'>): number => width - 2 * selvedge
+
 function tooNarrow(cloth: NestCloth, shapes: readonly Shape[], stock: readonly StockRoll[], spare: Length): Issue[] {
   const balanced = isBalanced(cloth)
   const widths: readonly Length[] = stock.length > 0 ? stock : [spare]
   const turns = balanced ? 'at any quarter turn' : 'with its warp along the roll'
-  const widest = spare.width - 2 * spare.selvedge
+  const widest = usable(spare)
   return shapes
     .filter((shape) => !widths.some((roll) => fitsAcross(shape, roll)))
     .map(({ pieces }) => {

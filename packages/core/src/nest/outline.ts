@@ -126,14 +126,17 @@ function partOf(loop: Loop): Part {
   return { count, X, Y, U, V, L }
 }
 
-/** Leaves out parts that lie in another. */
+/** Leaves out parts that lie in another, and puts those first that are likeliest to hold a point. */
 function withoutBuried(parts: readonly Part[]): Part[] {
-  const kept = [...parts]
+  const kept = [...parts].sort((a, b) => girth(b) - girth(a))
   for (let i = kept.length - 1; i >= 0; i--) {
     if (kept.some((other) => other !== kept[i] && holds(other, kept[i]))) kept.splice(i, 1)
   }
   return kept
 }
+
+/** Sum of the edges' lengths: the greater, the larger the polygon. */
+const girth = ({ L }: Part): number => L.reduce((sum, length) => sum + length, 0)
 
 function holds(outer: Part, { count, X, Y }: Part): boolean {
   for (let e = 0; e < count; e++) if (!isInside(outer, X[e], Y[e], -tiny)) return false

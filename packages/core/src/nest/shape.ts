@@ -59,11 +59,13 @@ function shapeOf(pieces: readonly NestPiece[], balanced: boolean, gap: number): 
   const origins = pieces.map((piece) => middle(piece.outline.map((point) => turned(point, rotation))))
   const cut = onGrid(pieces[0].outline, rotation, origins[0])
   const turns = allowedTurns(balanced)
+  const pieceArea = shoelace(pieces[0].outline)
+  invariant(pieceArea > 0, `the outline of ${pieces[0].id} is counter-clockwise`)
   return {
     pieces,
     turns: distinctTurns(cut, turns),
     origins,
-    area: shoelace(pieces[0].outline),
+    area: pieceArea,
     variants: [0, 1, 2, 3].map((turn) => (turns.includes(turn) ? extents(turnedLoops([cut], turn)[0]) : null)),
     parts: convexParts(grown(cut, (gap / 2) * gridPerMetre)),
   }

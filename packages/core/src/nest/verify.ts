@@ -105,6 +105,7 @@ function cornersToEdges(corners: readonly Point[], { outline, box }: Laid, gap: 
 function distanceToEdge([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
   const u = bx - ax
   const v = by - ay
-  const share = Math.min(1, Math.max(0, ((x - ax) * u + (y - ay) * v) / (u * u + v * v)))
+  const along = (x - ax) * u + (y - ay) * v
+  const share = along <= 0 ? 0 : Math.min(1, along / (u * u + v * v))
   return Math.hypot(x - ax - share * u, y - ay - share * v)
 }

@@ -80,6 +80,21 @@ describe('a nest of random pieces', () => {
     })
   }
 
+  test('an outline that repeats a point, or has points on a straight edge, nests like any other', () => {
+    const square: Point[] = [
+      [0, 0],
+      [0.05, 0],
+      [0.1, 0],
+      [0.1, 0.1],
+      [0.1, 0.1],
+      [0, 0.1],
+    ]
+    const pieces = Array.from({ length: 4 }, (_, i) => ({ id: `${i}`, cloth: balanced, outline: square, angle: 0 }))
+    const nest = nestPieces({ pieces, rolls: [roll(balanced, 0.2232, 5)], gap })
+    if (!nest.ok) throw new Error('no nest')
+    expect(nest.value.rolls[0].usedLength).toBeCloseTo(0.203, 4)
+  })
+
   test('touching pieces are allowed when the gap is zero, and still do not overlap', () => {
     const square: Point[] = [
       [0, 0],
