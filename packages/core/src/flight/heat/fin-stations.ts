@@ -14,8 +14,8 @@
  * width w, at least half the land, skins added to either.
  */
 import type { EdgePlace } from './attachment-line.ts'
-import type { HeatStation } from './heat-along.ts'
 import type { ThermalLayer } from './section.ts'
+import type { HeatStation } from './station.ts'
 
 export type ThermalMaterial = Pick<ThermalLayer, 'conductivity' | 'density' | 'specificHeat'>
 

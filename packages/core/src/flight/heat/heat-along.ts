@@ -11,40 +11,14 @@
  */
 import { type Issue, invariant } from '../../issue.ts'
 import type { FlightHistory } from '../history.ts'
-import { attachmentLine, type EdgePlace } from './attachment-line.ts'
+import { attachmentLine } from './attachment-line.ts'
 import { type Conduction, conduction, stageShare } from './conduction.ts'
-import { type Peak, peakOf, secondsAbove } from './exposure.ts'
-import { type PlatePlace, plateHeating } from './flat-plate.ts'
-import { resinModulusCurve } from './resin-modulus.ts'
-import { type InnerEnd, type ThermalLayer, type Wall, wallOf } from './section.ts'
+import { plateHeating } from './flat-plate.ts'
+import { against, largestBiot, peaks, recorder } from './record.ts'
+import { type ThermalLayer, wallOf } from './section.ts'
+import type { GlassTransition, HeatStation, StationHeat } from './station.ts'
 import type { Stream, SurfaceHeating } from './stream.ts'
 import { heatWarnings } from './warnings.ts'
-
-export type StationRole = 'flat' | 'bevel' | 'edge' | 'fillet'
-
-export interface HeatStation {
-  readonly name: string
-  readonly at: PlatePlace | EdgePlace
-  /** Default `edge` on an edge and `flat` elsewhere; what the fin does as a plate is judged by its flat. */
-  readonly role?: StationRole
-  /** Weight in the mean over the flat (`laminate-temperature.ts`), e.g. the share of the area it stands for; default 1. */
-  readonly share?: number
-  /** Outer face first; default those of the whole input. */
-  readonly layers?: readonly ThermalLayer[]
-  /** Default slab; a cylinder is heated all round, its layers end on its axis. */
-  readonly shape?: 'slab' | 'cylinder'
-  /** Default adiabatic: the layers end on the fin's middle plane. Heated: they run through to the other face. */
-  readonly inner?: InnerEnd
-  /** Multiplies the heat transfer coefficient, to carry its uncertainty; default 1. */
-  readonly coefficientFactor?: number
-}
-
-export interface GlassTransition {
-  /** E.g. `as cured at room temperature`. */
-  readonly name: string
-  /** K */
-  readonly temperature: number
-}
 
 export interface HeatInput {
   readonly history: Pick<FlightHistory, 'time' | 'temperature' | 'density' | 'speed' | 'mach'>
@@ -65,44 +39,6 @@ export interface FinHeat {
   readonly time: readonly number[]
   readonly stations: readonly StationHeat[]
   readonly warnings: readonly Issue[]
-}
-
-/** The depths at which temperatures are told; without a core the interface is the middle. */
-export const depthNames = ['surface', 'skinMiddle', 'interface', 'middle'] as const
-export type DepthName = (typeof depthNames)[number]
-
-/** Columns over the history's times; K, W/(m² K). */
-export interface StationHeat extends Readonly<Record<DepthName, readonly number[]>> {
-  readonly name: string
-  readonly at: PlatePlace | EdgePlace
-  readonly role: StationRole
-  readonly share: number
-  readonly recovery: readonly number[]
-  readonly coefficient: readonly number[]
-  /** Mean over the skin. */
-  readonly skinMean: readonly number[]
-  /** Null without a core. */
-  readonly coreMean: readonly number[] | null
-  readonly peak: Readonly<Record<DepthName | 'recovery', Peak>>
-  /** One a glass transition, in the order given. */
-  readonly against: readonly GlassExposure[]
-  /** Largest of the flight: coefficient times thickness over conductivity, of the outer skin and from face to middle. */
-  readonly biot: { readonly skin: number; readonly half: number }
-  /** J/m² of outer face: taken up through it, and held at the end more than at the start. */
-  readonly energy: { readonly absorbed: number; readonly stored: number }
-  readonly numerics: {
-    readonly nodes: number
-    readonly steps: number
-    /** Most in a step, and the largest relative change left, of the surface temperature. */
-    readonly iterations: number
-    readonly residual: number
-  }
-}
-
-export interface GlassExposure extends GlassTransition {
-  readonly secondsAbove: Readonly<Record<DepthName, number>>
-  /** Over the history's times: mean of `resinModulusFactor` over the skin, as bending feels it. */
-  readonly resinFactor: readonly number[]
 }
 
 export function heatAlong(input: HeatInput): FinHeat {
@@ -143,11 +79,7 @@ function heatAt(station: HeatStation, input: HeatInput, longestStep: number): St
     share: station.share ?? 1,
     ...note.columns,
     peak: peaks(time, note.columns),
-    against: glassTransitions.map((transition, g) => ({
-      ...transition,
-      secondsAbove: byDepth((depth) => secondsAbove(time, note.columns[depth], transition.temperature)),
-      resinFactor: note.resinFactors[g],
-    })),
+    against: against(time, note, glassTransitions),
     biot: largestBiot(note.columns.coefficient, wall),
     energy: { absorbed, stored },
     numerics: { nodes: T.length, steps, iterations, residual },
@@ -196,63 +128,4 @@ function overInterval({ history, i, steps, T, advance, heating }: Interval) {
 function streamBetween({ temperature, density, speed }: HeatInput['history'], i: number, share: number): Stream {
   const between = (column: readonly number[]): number => column[i] + share * (column[i + 1] - column[i])
   return { temperature: between(temperature), density: between(density), speed: between(speed) }
-}
-
-type Columns = { [key in DepthName | 'recovery' | 'coefficient' | 'skinMean']: number[] } & {
-  coreMean: number[] | null
-}
-
-function recorder(wall: Wall, transitions: readonly GlassTransition[]) {
-  const { depth, places, skin, core, bending } = wall
-  const hasCore = core.some((share) => share > 0)
-  const columns: Columns = {
-    surface: [],
-    skinMiddle: [],
-    interface: [],
-    middle: [],
-    recovery: [],
-    coefficient: [],
-    skinMean: [],
-    coreMean: hasCore ? [] : null,
-  }
-  const resinCurves = transitions.map(({ temperature }) => resinModulusCurve(temperature))
-  const resinFactors = transitions.map((): number[] => [])
-  const take = (T: Float64Array, { recovery, coefficient }: SurfaceHeating): void => {
-    columns.surface.push(T[0])
-    columns.skinMiddle.push(temperatureAt(depth, T, places.skinMiddle))
-    columns.interface.push(temperatureAt(depth, T, places.interface))
-    columns.middle.push(temperatureAt(depth, T, places.middle))
-    columns.recovery.push(recovery)
-    columns.coefficient.push(coefficient(T[0]))
-    columns.skinMean.push(weighted(skin, T))
-    columns.coreMean?.push(weighted(core, T))
-    resinCurves.forEach((curve, g) => {
-      resinFactors[g].push(weighted(bending, T, curve))
-    })
-  }
-  return { columns, resinFactors, take }
-}
-
-function temperatureAt(depth: Float64Array, T: Float64Array, s: number): number {
-  let i = 0
-  while (i < depth.length - 2 && s > depth[i + 1]) i++
-  return T[i] + ((T[i + 1] - T[i]) * (s - depth[i])) / (depth[i + 1] - depth[i])
-}
-
-function weighted(weights: Float64Array, T: Float64Array, value: (t: number) => number = (t) => t): number {
-  let sum = 0
-  for (let i = 0; i < T.length; i++) if (weights[i] !== 0) sum += weights[i] * value(T[i])
-  return sum
-}
-
-const byDepth = <V>(value: (depth: DepthName) => V): Record<DepthName, V> =>
-  Object.fromEntries(depthNames.map((depth) => [depth, value(depth)])) as Record<DepthName, V>
-
-function peaks(time: readonly number[], columns: Columns): StationHeat['peak'] {
-  return { ...byDepth((depth) => peakOf(time, columns[depth])), recovery: peakOf(time, columns.recovery) }
-}
-
-function largestBiot(coefficient: readonly number[], { resistance }: Wall): StationHeat['biot'] {
-  const h = Math.max(...coefficient)
-  return { skin: h * resistance.skin, half: h * resistance.half }
 }

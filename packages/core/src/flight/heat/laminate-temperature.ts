@@ -9,7 +9,8 @@
  * Use: a ply's stiffness with the resin's E times the factor, the fibre as it is; the cold answer stands beside it.
  */
 import { invariant } from '../../issue.ts'
-import type { FinHeat, GlassTransition, StationHeat } from './heat-along.ts'
+import type { FinHeat } from './heat-along.ts'
+import type { GlassTransition, StationHeat } from './station.ts'
 
 export interface LaminateTemperature {
   readonly time: readonly number[]

@@ -1,6 +1,6 @@
 /** What a builder must be told about the heat of a flight. */
 import type { Issue } from '../../issue.ts'
-import type { StationHeat } from './heat-along.ts'
+import type { StationHeat } from './station.ts'
 
 /** Highest Mach number that the heat transfer laws here are meant for. */
 const highestMach = 3
