@@ -41,6 +41,7 @@ async function run(file: string, { out, paper }: Options): Promise<void> {
     design: plan.design,
     revision: { hash: plan.hash, date: new Date().toISOString().slice(0, 10) },
     units: plan.complete.units,
+    defaults: plan.defaulted,
     pageSizes: paper === 'both' ? ['a4', 'letter'] : [paper],
     onProgress: progress.step,
   })
@@ -48,7 +49,7 @@ async function run(file: string, { out, paper }: Options): Promise<void> {
   writePackage(out, sheets)
   progress.done()
   process.stdout.write(
-    `${inWords(result.value, plan.complete.units)}\nThe package is in ${out}; start with cover.pdf.\n`,
+    `${inWords(result.value, plan.complete.units)}\nThe package is in ${out}; start with ${sheets[0]?.path}.\n`,
   )
   if (result.value.warnings.length > 0) process.stderr.write(`\nTo look at:\n${issuesAsText(result.value.warnings)}`)
 }

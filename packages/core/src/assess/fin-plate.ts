@@ -36,7 +36,7 @@ export interface FinPlate {
   readonly mass: number
 }
 
-/** Core thickness is taken to the nearest of these steps, so that points on a bevel share laminates; 0.3 % of a bevel's rise. */
+/** Core thickness is taken to the nearest of these steps, so that points on a bevel share laminates; 0.3 % of a bevel's rise. One is the least. */
 const coreStep = 1e-5
 
 /** `opposite`: the fins whose next face carries the mirrored bay, where alternate bays are mirrored. */
@@ -121,7 +121,7 @@ function pointReader(
   const known = new Map<string, FinPoint>()
   return (x, y) => {
     const present = coverage.pliesAt([x, y])
-    const steps = Math.round(core([x, y]) / coreStep)
+    const steps = Math.max(1, Math.round(core([x, y]) / coreStep))
     const key = `${present.join(' ')} ${steps}`
     const found = known.get(key)
     if (found !== undefined) return found
@@ -151,6 +151,5 @@ export function laminateOf(
   })
 }
 
-function coreLayer({ material, grain }: CanDesign['fins']['core'], t: number): BuiltLayer | null {
-  return t > 0 ? sheetLayer(material, { theta: grain, t, name: 'core' }) : null
-}
+const coreLayer = ({ material, grain }: CanDesign['fins']['core'], t: number): BuiltLayer =>
+  sheetLayer(material, { theta: grain, t, name: 'core' })
