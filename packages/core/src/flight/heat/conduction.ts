@@ -134,27 +134,36 @@ interface Faces {
 }
 
 /** Adds what the fluxes through the faces do; `x` holds the temperatures without them. Answers the sum of the fluxes, W/m². */
-function heatFaces({ outer, inner }: Factored, x: Float64Array, { heating, both, guess }: Faces) {
+function heatFaces(matrix: Factored, x: Float64Array, { heating, both, guess }: Faces) {
+  const { outer, inner } = matrix
   const { recovery, coefficient } = heating
   const last = x.length - 1
-  const [d0, dn] = [recovery - x[0], recovery - x[last]]
-  let [T0, Tn, q0, qn] = [guess[0], guess[last], 0, 0]
+  const d0 = recovery - x[0]
+  const dn = recovery - x[last]
+  let T0 = guess[0]
+  let Tn = guess[last]
+  let q0 = 0
+  let qn = 0
   let iterations = 0
   let residual = Number.POSITIVE_INFINITY
   while (residual > tolerance && iterations < mostIterations) {
     const h0 = coefficient(T0)
     const hn = both ? coefficient(Tn) : 0
-    const [m00, m0n] = [1 + h0 * outer[0], h0 * inner[0]]
-    const [mn0, mnn] = [hn * outer[last], 1 + hn * inner[last]]
+    const m00 = 1 + h0 * outer[0]
+    const mnn = 1 + hn * inner[last]
+    const m0n = h0 * inner[0]
+    const mn0 = hn * outer[last]
     const determinant = m00 * mnn - m0n * mn0
     q0 = (mnn * h0 * d0 - m0n * hn * dn) / determinant
     qn = (m00 * hn * dn - mn0 * h0 * d0) / determinant
-    const [T0next, Tnnext] = [x[0] + outer[0] * q0 + inner[0] * qn, x[last] + outer[last] * q0 + inner[last] * qn]
+    const T0next = x[0] + outer[0] * q0 + inner[0] * qn
+    const Tnnext = x[last] + outer[last] * q0 + inner[last] * qn
     residual = Math.max(Math.abs(T0next - T0), both ? Math.abs(Tnnext - Tn) : 0) / recovery
     T0 = T0next
     Tn = Tnnext
     iterations++
   }
-  for (let i = 0; i <= last; i++) x[i] += outer[i] * q0 + inner[i] * qn
+  for (let i = 0; i <= last; i++) x[i] += outer[i] * q0
+  if (both) for (let i = 0; i <= last; i++) x[i] += inner[i] * qn
   return { flux: q0 + qn, iterations, residual }
 }

@@ -62,7 +62,7 @@ function heatAt(station: HeatStation, input: HeatInput, longestStep: number): St
   note.take(T, heating(streamBetween(history, 0, 0)))
   for (let i = 1; i < time.length; i++) {
     invariant(time[i] > time[i - 1], `history time ${i} does not rise`)
-    const steps = Math.ceil((time[i] - time[i - 1]) / longestStep - 1e-9)
+    const steps = Math.max(1, Math.ceil((time[i] - time[i - 1]) / longestStep - 1e-9))
     const { heat, iterations, residual } = overInterval({ history, i, steps, T, advance, heating })
     run.steps += steps
     run.absorbed += heat
