@@ -1,6 +1,6 @@
 /**
- * Similar boundary layers solved by shooting: what the checks of heat transfer are compared with. Written apart from the code it
- * checks: its own gas, its own integrator.
+ * Similar boundary layers solved by shooting: what the checks of heat transfer are compared with. Written apart from
+ * the code it checks: its own gas, its own integrator.
  *
  * Perfect gas, Pr = 0.71, γ = 1.4, viscosity after Sutherland, C = ρ μ / ρe μe; primes d/dη, t = T/Te.
  *

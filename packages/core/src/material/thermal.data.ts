@@ -1,7 +1,7 @@
 /**
- * Thermal properties near room temperature: conductivity in W/(m K), through the thickness of a sheet or across a fibre, and
- * specific heat in J/(kg K). Epoxy and laminates take up more heat per kelvin when hot; that is left out, so that computed
- * temperatures are somewhat high. Printed polynomials: log10 y = a + b log10 T + c (log10 T)² + ….
+ * Thermal properties near room temperature: conductivity in W/(m K), through the thickness of a sheet or across a
+ * fibre, and specific heat in J/(kg K). Epoxy and laminates take up more heat per kelvin when hot; that is left out, so
+ * that computed temperatures are somewhat high. Printed polynomials: log10 y = a + b log10 T + c (log10 T)² + ….
  */
 import { estimate, practice, read, recalled } from './property.ts'
 import type { ThermalProperties } from './thermal.ts'

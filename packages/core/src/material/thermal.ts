@@ -6,9 +6,9 @@
  *   through the thickness k  = (k1 + k2) / 2          between them: woven yarns touch and weave through the thickness
  *   specific heat         cp = Wf cpf + (1 − Wf) cpm, Wf the fibre's share by mass                J/(kg K)
  *
- * k1 is the lower bound when the fibre conducts better (Hashin, J. Appl. Mech. 46 (1979) 543, recalled); k2 is what Takizawa &
- * Chung (2016, abstract read) found to model glass laminates with fibres in the plane. Their mean lies 9 % under NIST's
- * 0.608 W/(m K) for G-10 at about 0.51 fibre (70 % glass by mass, recalled). Voids are left out.
+ * k1 is the lower bound when the fibre conducts better (Hashin, J. Appl. Mech. 46 (1979) 543, recalled); k2 is what
+ * Takizawa & Chung (2016, abstract read) found to model glass laminates with fibres in the plane. Their mean lies 9 %
+ * under NIST's 0.608 W/(m K) for G-10 at about 0.51 fibre (70 % glass by mass, recalled). Voids are left out.
  */
 
 import type { Property } from './material.ts'

@@ -14,14 +14,15 @@
  *   It turns turbulent from the root, wetted by the body's boundary layer, where W / √(ν′ β) > 245 with ν′ at
  *   T′ = Te + 0.1 (Tw − Te) + 0.6 (Tr − Te): there the larger of both answers is taken.
  *
- * A flat-faced or square edge of the same half thickness has about half the gradient along its middle and more at its corners;
- * the cylinder is the upper of the two on the whole. Against the similarity solution of the compressible swept line the laminar
- * law lies between 0.3 % high and 2.6 % low, and the recovery temperature up to 0.7 % low, to Mach 3 and 60° (see the check).
- * Sources, all recalled: laminar, Fay & Riddell, J. Aero. Sci. 25 (1958) 73, in its form for a cylinder (constant 0.57 for 0.763);
- * sweep, Reshotko & Beckwith, NACA Rep. 1379 (1958), Beckwith & Cohen, NASA TN D-625 (1961); turbulent, Beckwith & Gallagher,
- * NASA TR R-104 (1961): 1.04 with ρ in slugs and heat per pound, 1.04 / 32.17 here; it lies 7 % over 0.0296 R̄^(−0.4) Pr^(−2/3) of
- * Poll, Aero. Quart. 30 (1979) 607, who gives the 245. Subsonic gradient: the M² term is that of the Rayleigh-Janzen expansion,
- * 5/12, the M⁴ term as recalled from Truitt, Fundamentals of Aerodynamic Heating (1960). Range: Mach 0 to 3.
+ * A flat-faced or square edge of the same half thickness has about half the gradient along its middle and more at its
+ * corners; the cylinder is the upper of the two on the whole. Against the similarity solution of the compressible swept
+ * line the laminar law lies between 0.3 % high and 2.6 % low, and the recovery temperature up to 0.7 % low, to Mach 3
+ * and 60° (see the check). Sources, all recalled: laminar, Fay & Riddell, J. Aero. Sci. 25 (1958) 73, in its form for a
+ * cylinder (constant 0.57 for 0.763); sweep, Reshotko & Beckwith, NACA Rep. 1379 (1958), Beckwith & Cohen, NASA TN
+ * D-625 (1961); turbulent, Beckwith & Gallagher, NASA TR R-104 (1961): 1.04 with ρ in slugs and heat per pound, 1.04 /
+ * 32.17 here; it lies 7 % over 0.0296 R̄^(−0.4) Pr^(−2/3) of Poll, Aero. Quart. 30 (1979) 607, who gives the 245.
+ * Subsonic gradient: the M² term is that of the Rayleigh-Janzen expansion, 5/12, the M⁴ term as recalled from Truitt,
+ * Fundamentals of Aerodynamic Heating (1960). Range: Mach 0 to 3.
  */
 import {
   gamma,

@@ -3,16 +3,16 @@
  *
  *   C T' = K T + q      q = h(Tw) (Tr − Tw) on a heated face, 0 inside and on an adiabatic end
  *
- * TR-BDF2, a trapezoidal stage to γ Δt and a backward one to Δt, γ = 2 − √2, θ = γ/2: of second order, damps the fastest decay
- * fully, and needs one matrix for both stages:
+ * TR-BDF2, a trapezoidal stage to γ Δt and a backward one to Δt, γ = 2 − √2, θ = γ/2: of second order, damps the
+ * fastest decay fully, and needs one matrix for both stages:
  *
  *   (C − θ Δt K) Tγ = C T + θ Δt (K T + q) + θ Δt qγ
  *   (C − θ Δt K) T₁ = C (a Tγ − b T) + θ Δt q₁           a = 1 / γ(2 − γ),  b = (1 − γ)² a
  *
- * The faces enter through the matrix's response to a unit flux, so that the heat transfer coefficient, which depends on the
- * surface's own temperature, is solved for exactly with one or two unknowns. The heat taken up in a step is exactly the sum of
- * what C T gained. Source: Bank et al., IEEE Trans. Electron Devices 32 (1985) 1992; Hosea & Shampine, Appl. Numer. Math. 20 (1996)
- * 21 (recalled).
+ * The faces enter through the matrix's response to a unit flux, so that the heat transfer coefficient, which depends on
+ * the surface's own temperature, is solved for exactly with one or two unknowns. The heat taken up in a step is exactly
+ * the sum of what C T gained. Source: Bank et al., IEEE Trans. Electron Devices 32 (1985) 1992; Hosea & Shampine, Appl.
+ * Numer. Math. 20 (1996) 21 (recalled).
  */
 import { invariant } from '../../issue.ts'
 import type { Wall } from './section.ts'
@@ -24,7 +24,7 @@ const theta = stageShare / 2
 const a = 1 / (stageShare * (2 - stageShare))
 const b = (1 - stageShare) ** 2 * a
 
-/** Relative change of the surface temperature at which its iteration stops, and the number after which it is given up. */
+/** Relative change of the surface temperature at which its iteration stops, and the most iterations. */
 const tolerance = 1e-9
 const mostIterations = 60
 
@@ -133,7 +133,7 @@ interface Faces {
   readonly guess: Float64Array
 }
 
-/** Adds what the fluxes through the faces do; `x` holds the temperatures without them. Answers the sum of the fluxes, W/m². */
+/** Adds to `x`, the temperatures without any flux, what the fluxes through the faces do. Answers their sum, W/m². */
 function heatFaces(matrix: Factored, x: Float64Array, { heating, both, guess }: Faces) {
   const { outer, inner } = matrix
   const { recovery, coefficient } = heating

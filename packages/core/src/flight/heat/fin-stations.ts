@@ -1,17 +1,19 @@
 /**
  * The places on a fin at which its heat is told.
  *
- *   flat            the middles of five strips, 10 % to 90 % of the chord behind the leading edge, turbulent, each for a fifth of the
- *                   area; at 50 % also laminar, as a lower bound that stands for no area
- *   bevel           half-way up the leading edge's bevel, on the local half thickness
- *   leading edge    attachment line of a cylinder; the wall is a cylinder of the same radius, heated all round: no heat flows back
- *                   into the fin, so it is an upper bound, close because so thin an edge follows the air within a second or two
- *   fillet          as the flat at 50 % of the chord, on the adhesive's depth below the middle of the fillet, r (√2 − 1) for a
- *                   square corner. The corner's own flow is not in it: vortices round the leading edge's foot can double the
- *                   coefficient near it, the body's thick boundary layer lowers it further aft (common practice, no source)
+ *   flat          the middles of five strips, 10 % to 90 % of the chord behind the leading edge, turbulent, each for a
+ *                 fifth of the area; at 50 % also laminar, as a lower bound that stands for no area
+ *   bevel         half-way up the leading edge's bevel, on the local half thickness
+ *   leading edge  attachment line of a cylinder; the wall is a cylinder of the same radius, heated all round: no heat
+ *                 flows back into the fin, so it is an upper bound, and a close one: so thin an edge follows the air
+ *                 within a second or two
+ *   fillet        as the flat at 50 % of the chord, on the adhesive's depth below the middle of the fillet, r (√2 − 1)
+ *                 for a square corner. The corner's own flow is not in it: vortices round the leading edge's foot can
+ *                 double the coefficient near it, the body's thick boundary layer lowers it further aft (common
+ *                 practice, no source)
  *
- * Radius of the leading edge: half its finished thickness for a square edge or a land; b² / w for an ellipse of half thickness b and
- * width w, at least half the land, skins added to either.
+ * Radius of the leading edge: half its finished thickness for a square edge or a land; b² / w for an ellipse of half
+ * thickness b and width w, at least half the land, skins added to either.
  */
 import type { EdgePlace } from './attachment-line.ts'
 import type { ThermalLayer } from './section.ts'

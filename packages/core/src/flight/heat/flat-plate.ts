@@ -7,13 +7,13 @@
  *   turbulent  cf/2 = 0.0296 Re*^(−1/5)        r = Pr^(1/3)       5e5 < Re* < 1e7
  *              cf/2 = 0.185 (log10 Re*)^(−2.584)                  1e7 < Re* < 1e9
  *
- * x runs along the stream from the leading edge. Turbulent takes the larger of its two laws (they cross near 4.5e6 and differ by
- * 3 % at 1e7) and never less than the laminar one, which is larger only below Re* of some 3000, as the rocket leaves its pad.
- * Real boundary layers on fins turn over between; roughness, the body's own boundary layer and the junction turn them early, so
- * the turbulent answer is the one to judge by and the laminar one a lower bound.
- * Sources: E. R. G. Eckert, J. Aero. Sci. 22 (1955) 585 (recalled); laws of friction also in Schlichting, Boundary-Layer Theory,
- * 7th ed., chapter 21 (coefficients read in a summary of it). The best theories of turbulent friction scatter by 10 to 11 % rms
- * against test (Spalding & Chi, J. Fluid Mech. 18 (1964) 117, abstract read): allow 15 % on h.
+ * x runs along the stream from the leading edge. Turbulent takes the larger of its two laws (they cross near 4.5e6 and
+ * differ by 3 % at 1e7) and never less than the laminar one, which is larger only below Re* of some 3000, as the rocket
+ * leaves its pad. Real boundary layers on fins turn over between; roughness, the body's own boundary layer and the
+ * junction turn them early, so the turbulent answer is the one to judge by and the laminar one a lower bound. Sources:
+ * E. R. G. Eckert, J. Aero. Sci. 22 (1955) 585 (recalled); laws of friction also in Schlichting, Boundary-Layer Theory,
+ * 7th ed., chapter 21 (coefficients read in a summary of it). The best theories of turbulent friction scatter by 10 to
+ * 11 % rms against test (Spalding & Chi, J. Fluid Mech. 18 (1964) 117, abstract read): allow 15 % on h.
  */
 import {
   compressed,

@@ -1,13 +1,14 @@
 /**
  * Temperatures through a fin's wall along a flight, at stated stations, and what they mean for the resin.
  *
- * At each station the air heats the outer face, q = h (Tr − Tw), with h and Tr of a flat plate (`flat-plate.ts`) or of a leading
- * edge (`attachment-line.ts`), and the heat is conducted inward in one dimension (`section.ts`, `conduction.ts`). The air is taken
- * straight between the samples of the history; each interval is cut into equal steps no longer than `longestStep`.
+ * At each station the air heats the outer face, q = h (Tr − Tw), with h and Tr of a flat plate (`flat-plate.ts`) or of
+ * a leading edge (`attachment-line.ts`), and the heat is conducted inward in one dimension (`section.ts`,
+ * `conduction.ts`). The air is taken straight between the samples of the history; each interval is cut into equal steps
+ * no longer than `longestStep`.
  *
- * Left out, so that the fin reads somewhat hot: radiation to the sky (1 kW/m² at 130 °C beside 50 of convection), heat that flows
- * along the fin, the rise of the laminate's specific heat. Left out, so that it may read cold: sun on the pad (choose the initial
- * temperature), shocks that strike the fin, exhaust heat, incidence (choose a pressure ratio).
+ * Left out, so that the fin reads somewhat hot: radiation to the sky (1 kW/m² at 130 °C beside 50 of convection), heat
+ * that flows along the fin, the rise of the laminate's specific heat. Left out, so that it may read cold: sun on the
+ * pad (choose the initial temperature), shocks that strike the fin, exhaust heat, incidence (choose a pressure ratio).
  */
 import { type Issue, invariant } from '../../issue.ts'
 import type { FlightHistory } from '../history.ts'

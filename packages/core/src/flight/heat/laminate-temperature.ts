@@ -1,9 +1,9 @@
 /**
- * The temperature of the laminate along a flight as a plate needs it: one value an instant for skin and core, and what is left of
- * the resin's modulus.
+ * The temperature of the laminate along a flight as a plate needs it: one value an instant for skin and core, and what
+ * is left of the resin's modulus.
  *
- *   mean      over the stations on the flat of the fin, each by its share of the area. Strips along the span bend and twist
- *             together, so their stiffnesses add: the mean factor is the one for the whole plate
+ *   mean      over the stations on the flat of the fin, each by its share of the area. Strips along the span bend and
+ *             twist together, so their stiffnesses add: the mean factor is the one for the whole plate
  *   hottest   of those stations: a plate as soft everywhere as at its hottest place, a bound
  *
  * Use: a ply's stiffness with the resin's E times the factor, the fibre as it is; the cold answer stands beside it.

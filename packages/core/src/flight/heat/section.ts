@@ -4,10 +4,11 @@
  *   capacity of a node      C = Σ ρ cp ∫ a ds over its two half intervals      J/(m² K)
  *   between two nodes       K = k a(middle) / Δs                               W/(m² K)
  *
- * Everything is for a square metre of outer face. A slab has a = 1; in a cylinder of radius R, heated all round, a = 1 − s/R and
- * the depth ends on the axis. Nodes lie on the outer face, on every face between layers and at the inner end. Intervals are
- * even within a layer and shared out by the layers' √(time to diffuse through), so that heat needs about as long for each.
- * Source: any text on finite volumes, e.g. Patankar, Numerical Heat Transfer and Fluid Flow (1980), chapter 4 (recalled).
+ * Everything is for a square metre of outer face. A slab has a = 1; in a cylinder of radius R, heated all round, a = 1
+ * − s/R and the depth ends on the axis. Nodes lie on the outer face, on every face between layers and at the inner end.
+ * Intervals are even within a layer and shared out by the layers' √(time to diffuse through), so that heat needs about
+ * as long for each. Source: any text on finite volumes, e.g. Patankar, Numerical Heat Transfer and Fluid Flow (1980),
+ * chapter 4 (recalled).
  */
 import { invariant } from '../../issue.ts'
 

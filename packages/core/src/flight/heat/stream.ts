@@ -3,10 +3,11 @@
  *
  *   cp = γ R / (γ − 1) = 1004.7 J/(kg K)      μ = β T^(3/2) / (T + S)      Pr = 0.71
  *
- * Where the local pressure differs from that of the free stream by a ratio p (a bevel, a fin at incidence), the air is taken to
- * change isentropically along its streamline:  T = T∞ p^((γ−1)/γ),  ρ = ρ∞ p^(1/γ),  u² = u∞² + 2 cp (T∞ − T).
- * Sources: U.S. Standard Atmosphere, 1976, eq. 51 (viscosity) and its constants; Pr of air near room temperature, any table of
- * air, 0.69 to 0.71 between 300 and 450 K (recalled). Dissociation and the rise of cp do not matter below Mach 3.
+ * Where the local pressure differs from that of the free stream by a ratio p (a bevel, a fin at incidence), the air is
+ * taken to change isentropically along its streamline:  T = T∞ p^((γ−1)/γ),  ρ = ρ∞ p^(1/γ),  u² = u∞² + 2 cp (T∞ − T).
+ * Sources: U.S. Standard Atmosphere, 1976, eq. 51 (viscosity) and its constants; Pr of air near room temperature, any
+ * table of air, 0.69 to 0.71 between 300 and 450 K (recalled). Dissociation and the rise of cp do not matter below Mach
+ * 3.
  */
 import { standard } from '../../air/atmosphere.data.ts'
 
