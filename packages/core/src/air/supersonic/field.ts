@@ -12,8 +12,15 @@
  * Each box of unknown strength has one receiving point on the centre line of its strip: `diaphragmPoint` of its length from its
  * front edge ahead of the leading edge, `wakePoint` in the wake, its rear edge outboard of the tip.
  */
-import { boxesBeside, boxesOfFin, boxesOfGapsAndWake, type FieldBox, wakeSetback } from './field-boxes.ts'
-import { leadOf, type SourceLattice, type SourceStrip } from './lattice.ts'
+import {
+  boxesBeside,
+  boxesOfFin,
+  boxesOfGapsAndWake,
+  diaphragmPoint,
+  type FieldBox,
+  wakeSetback,
+} from './field-boxes.ts'
+import { leadOf, type SourceLattice, type SourceStrip, trailOf } from './lattice.ts'
 import { coneReach, type Mirror, type Reach } from './reach.ts'
 
 /** A strip of the plane with its lattice of lines; a fin's strip and the wake behind it are two. */
@@ -78,7 +85,7 @@ function wakeStrip(strip: SourceStrip, h: number, beta: number, { rear }: Reach)
 }
 
 /** Each strip beside the fin is this much wider than the one before. */
-const widening = 1.1
+const widening = 1.25
 
 /** Strips outboard of the tip, and without a mirror inboard of the root, as far as anything there matters. */
 function sideStrips({ strips }: SourceLattice, { front, rear, yMin, yMax }: Reach, mirror: Mirror): FieldStrip[] {
@@ -93,7 +100,13 @@ function sideStrips({ strips }: SourceLattice, { front, rear, yMin, yMax }: Reac
   if (mirror !== 0) return found
   width = first.yOut - first.yIn
   for (let y = first.yIn; y > yMin && matters(y); y -= width, width *= widening) {
-    found.push({ yIn: y - width, yOut: y, middle: y - width / 2, slope: 0, lead: first.pieces[0].leadIn })
+    found.push({
+      yIn: y - width,
+      yOut: y,
+      middle: y - (1 - diaphragmPoint) * width,
+      slope: 0,
+      lead: first.pieces[0].leadIn,
+    })
   }
   return found
 }
@@ -112,9 +125,9 @@ function stationsOf({ strips, panels, h }: SourceLattice, wakes: readonly (Field
     const behindGap = atLead && from > leadOf(strips[strip].pieces[0]) + 1e-9 * h
     if (behindGap) stations.push({ strip, x: from })
     panelFrom[p] = atLead && !behindGap ? -1 : stations.length - 1
-    const wake = wakes[strip]
-    // The wake begins at the last trailing edge of a strip.
-    const x = wake !== null && to > wake.lead - h && atTrail ? wake.lead : to
+    const [wake, last] = [wakes[strip], strips[strip].pieces.length - 1]
+    const atWake = wake !== null && atTrail && to === trailOf(strips[strip].pieces[last])
+    const x = atWake ? wake.lead : to
     stations.push({ strip, x })
     panelTo[p] = stations.length - 1
     if (atTrail) trailStations[strip].push({ x, station: stations.length - 1 })

@@ -11,6 +11,8 @@
  */
 import { type ComplexMatrix, type ComplexVector, complexMatrix, complexVector } from '../../numeric/complex-matrix.ts'
 import type { ModeOnLattice } from '../subsonic/generalized-forces.ts'
+import { type FieldMesh, meshSampling, weightedSums } from '../subsonic/mesh-sampling.ts'
+import type { SourceLattice } from './lattice.ts'
 import {
   type HarmonicFlow,
   harmonicFlow,
@@ -99,3 +101,25 @@ function boxForces(harmonic: HarmonicFlow, phi: ComplexVector): ComplexVector {
 }
 
 const turn = (angle: number): readonly [number, number] => (angle === 0 ? [1, 0] : [Math.cos(angle), Math.sin(angle)])
+
+/** A shape given by functions of (x, y), m, on the boxes. */
+export function shapeOnBoxes(
+  { receiveX, y }: SourceLattice,
+  z: (x: number, y: number) => number,
+  dzdx: (x: number, y: number) => number,
+): ModeOnLattice {
+  const rise = receiveX.map((x, i) => z(x, y[i]))
+  return { rise, slope: receiveX.map((x, i) => dzdx(x, y[i])), forceRise: rise }
+}
+
+/** Mode shapes given by displacements at the nodes of a mesh, on the boxes. */
+export function shapesOnBoxes(
+  { receiveX, y }: SourceLattice,
+  mesh: FieldMesh,
+): (z: ArrayLike<number>) => ModeOnLattice {
+  const sampling = meshSampling(mesh, receiveX, y)
+  return (z) => {
+    const rise = weightedSums(sampling, sampling.value, z)
+    return { rise, slope: weightedSums(sampling, sampling.slope, z), forceRise: rise }
+  }
+}

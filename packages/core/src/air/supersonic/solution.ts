@@ -10,9 +10,12 @@
  * the boxes beside each other; it is factored in that band, without pivoting, which keeps the band: a box feels itself most or
  * nearly so. The tests measure the residual.
  */
+import { invariant } from '../../issue.ts'
 import { type ComplexVector, complexVector } from '../../numeric/complex-matrix.ts'
-import type { Field } from './field.ts'
+import { type Field, sourceField } from './field.ts'
 import { entriesAt, type Influence, influence } from './influence.ts'
+import type { SourceLattice } from './lattice.ts'
+import type { Mirror } from './reach.ts'
 
 /** A fin at one Mach number. */
 export interface SupersonicFlow {
@@ -37,7 +40,10 @@ export interface HarmonicFlow {
   readonly last: Int32Array
 }
 
-export function supersonicFlow(field: Field, mach: number): SupersonicFlow {
+/** `mirror`: 1 for a flow symmetric about y = 0 (default), −1 for an antisymmetric one, 0 for the fin alone. */
+export function supersonicFlow(lattice: SourceLattice, mach: number, mirror: Mirror = 1): SupersonicFlow {
+  invariant(mach > 1, `supersonic surface at Mach ${mach}`)
+  const field = sourceField(lattice, Math.sqrt(mach * mach - 1), mirror)
   const order = field.boxes.map((_, s) => s)
   const known = Int32Array.from(order.filter((s) => field.boxes[s].kind === 'fin'))
   const unknowns = Int32Array.from(
@@ -190,3 +196,9 @@ export function potentialAtStations({ flow, A }: HarmonicFlow, sigma: ComplexVec
   }
   return phi
 }
+
+/**
+ * κ = ω/V up to which the boxes resolve the shorter of the two waves that travel with the flow, of wavenumber κ M/(M − 1): two
+ * radians a box, where two-dimensional lift and moment are good to about a per cent (docs/methods/air-supersonic.md).
+ */
+export const highestWavenumber = ({ h }: SourceLattice, mach: number): number => (2 * (mach - 1)) / (mach * h)
