@@ -12,7 +12,9 @@ import { fileURLToPath } from 'node:url'
 const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 
 /** Debian package for each program that only the tests need. */
-const testPrograms = [{ program: 'pdftoppm', debian: 'poppler-utils', why: 'renders the printed sheets to measure them' }]
+const testPrograms = [
+  { program: 'pdftoppm', debian: 'poppler-utils', why: 'renders the printed sheets to measure them' },
+]
 
 const tasks = {
   demo: { programs: [], run: ['scripts/demo.mjs'] },
@@ -38,7 +40,9 @@ function requireNode() {
 
 /** `npm ci` when the lock file differs from the one last installed. */
 function installPackages() {
-  const lock = createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex')
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex')
   const stamp = join(root, 'node_modules', '.finwright-installed')
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return
   console.error('Installing the npm packages this checkout lacks …')

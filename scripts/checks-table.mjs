@@ -54,7 +54,9 @@ function section(id, about, lines) {
 
 function row({ quantity, printed, computed, methodError, why }) {
   const value = Number(printed.replaceAll(',', ''))
-  const difference = value === 0 ? Math.abs(computed).toExponential(1) : `${((computed / value - 1) * 100).toFixed(2)} %`
-  const allowed = methodError === 0 ? 'none' : `${+(methodError * 100).toPrecision(3)} %${why === '' ? '' : ` (${why})`}`
+  const difference =
+    value === 0 ? Math.abs(computed).toExponential(1) : `${((computed / value - 1) * 100).toFixed(2)} %`
+  const allowed =
+    methodError === 0 ? 'none' : `${+(methodError * 100).toPrecision(3)} %${why === '' ? '' : ` (${why})`}`
   return `| ${quantity} | ${printed} | ${+computed.toPrecision(5)} | ${difference.replace('-0.00 %', '0.00 %')} | ${allowed} |`
 }
