@@ -4,6 +4,8 @@
  */
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { beforeAll, expect, test } from 'vitest'
+import { text } from '../src/drawing/drawing.ts'
+import { pagesAsPdf } from '../src/drawing/pdf.ts'
 import type { PackageFile } from '../src/package.ts'
 import { buildPackage } from '../src/package.ts'
 import { demoAssessment } from './fixture/demo.ts'
@@ -93,9 +95,26 @@ test('no word lies on another, and none leaves the page', async () => {
   expect(await faultsOf(files)).toEqual([])
 }, 120_000)
 
-test('nor in US units with long names', async () => {
+test('has teeth: a word across another and a word over the edge are found', async () => {
+  const items = [
+    text([20, 50], 'one word', { size: 5 }),
+    text([30, 51], 'another', { size: 5 }),
+    text([3, 90], 'edge', { size: 5 }),
+  ]
+  const bytes = await pagesAsPdf([{ width: 100, height: 100, title: 'faults', items }], {
+    title: '',
+    subject: '',
+    date: '2026-01-02',
+  })
+  const faults = await faultsOf([{ path: 'faults.pdf', bytes }])
+  expect(faults).toEqual(["faults.pdf page 1: 'edge' leaves the page", "faults.pdf page 1: 'one word' on 'another'"])
+})
+
+test('nor on Letter, in US units, with long names', async () => {
   const name = 'A rocket whose name goes on and on until it is too long for any strip of any sheet, and further'
   const assessment = { ...demoAssessment, name, note: `${name} – ${name}` }
   const made = await buildPackage({ ...demoInput, assessment, units: 'us', pageSizes: ['letter'] })
   expect(await faultsOf(made)).toEqual([])
+  const [first] = await wordsOn(made.find(({ path }) => path === 'letter/01-cover.pdf')!.bytes as Uint8Array)
+  expect([first.width, first.height].map((side) => Number(side.toFixed(3)))).toEqual([215.9, 279.4])
 }, 120_000)

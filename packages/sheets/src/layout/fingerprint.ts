@@ -1,11 +1,17 @@
 /**
  * Eight hexadecimal digits that change when a page changes: tells a stale sheet from a fresh one, nothing more.
- * FNV-1a, 32 bits (Fowler, Noll, Vo; IETF draft-eastlake-fnv), over the UTF-8 of the JSON text.
+ * FNV-1a, 32 bits: hash = (hash ⊕ byte) · 16777619 mod 2³² from 2166136261 (Fowler, Noll and Vo,
+ * draft-eastlake-fnv, section 5; recalled).
  */
-export function fingerprint(content: unknown): string {
-  let hash = 0x811c9dc5
-  for (const byte of new TextEncoder().encode(JSON.stringify(content))) {
-    hash = Math.imul(hash ^ byte, 0x01000193) >>> 0
-  }
-  return hash.toString(16).padStart(8, '0')
+
+/** Of the UTF-8 of the content as JSON. */
+export const fingerprint = (content: unknown): string =>
+  fnv1a(new TextEncoder().encode(JSON.stringify(content)))
+    .toString(16)
+    .padStart(8, '0')
+
+export function fnv1a(bytes: Uint8Array): number {
+  let hash = 2166136261
+  for (const byte of bytes) hash = Math.imul(hash ^ byte, 16777619) >>> 0
+  return hash
 }

@@ -47,7 +47,7 @@ function instructions({ pictures, allowed, correction }: AssemblyInput, width: n
   const steps = [
     'Print this page first, at actual size: 100 %, no fitting, no borderless.',
     `Measure the square. Both sides must be 100.0 mm, within ${allowed} mm; the outer ticks are at 4 in.`,
-    'If a side is off, write both lengths in the plan under printing and make the package again. Do not stretch by eye.',
+    'If a side is off, write both lengths in the plan as printing.checkSquare and make the package again. Never stretch by eye.',
     'Print the rest on the same printer. Check the square on every page.',
     'Trim the dashed edges. Lay each page over the next: equal diamonds fall on one another. Tape.',
     'Measure the long slanted line over the joins before you cut.',

@@ -54,15 +54,15 @@ function runOf({ first, side }: Join): { readonly from: XY; readonly to: XY } {
 /** One diamond in each half of the overlap, where it crosses the least. */
 function placesOf({ lines, words }: Pick<Picture, 'lines' | 'words'>, join: Join): XY[] {
   const { from, to } = runOf(join)
-  const half = (start: number): XY => {
+  const half = (start: number, liked: number): XY => {
     const candidates = Array.from({ length: 16 }, (_, i) => {
       const share = start + (i / 15) * 0.42
       const at: XY = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]
-      return { at, box: turnedBox(at, 24, 14, 0), cost: 4 * Math.abs(share - start - 0.2) }
+      return { at, box: turnedBox(at, 24, 14, 0), cost: 4 * Math.abs(share - liked) }
     })
     return bestPlace(candidates, { inside: null, lines, boxes: words })!.place.at
   }
-  return [half(0), half(0.58)]
+  return [half(0, 0.1), half(0.58, 0.9)]
 }
 
 const diamondHalf = 3.6
@@ -91,7 +91,7 @@ function diamond([x, y]: XY, name: string, of: { readonly side: Join['side']; re
 /** The edge that is cut and laid over the next page: bold dashes, and a word where there is room for it. */
 function trimEdge({ lines, words }: Picture, join: Join, move: XY): Primitive[] {
   const { x, y, width, height } = join.first.box
-  const label = join.side === 'right' ? 'trim, lay over the next column' : 'trim, lay over the next row'
+  const label = join.side === 'right' ? 'trim, lay over next column' : 'trim, lay over next row'
   const long = textWidth(label, { size: 4.3, face: 'letter' })
   const turn = join.side === 'right' ? -Math.PI / 2 : 0
   const [from, to]: [XY, XY] =

@@ -36,7 +36,9 @@ export function piecePicture(
   const cut = shape.outline_m.map(toPage)
   const net = shape.netOutline_m.map(toPage)
   const frame = { box: boxOf(cut, 1), outline: simplified(cut, 0.05), ...longLines(shape.marks) }
+  const { x, y, width, height } = frame.box
   const state: State = {
+    sheet: turnedBox([x + width / 2, y + height / 2], width, height, 0),
     items: [],
     lines: [...edgesOf(simplified(cut)), ...edgesOf(simplified(net))],
     seams: [],
@@ -89,6 +91,8 @@ function longLines(marks: readonly Mark[]): { readonly upright: number[]; readon
 const sameArea = 1e-3
 
 interface State {
+  /** The picture's box: no word outside it. */
+  readonly sheet: readonly XY[]
   readonly items: Primitive[]
   readonly lines: Segment[]
   readonly seams: Segment[]
@@ -164,7 +168,7 @@ function markLabel(state: State, { label, points_m, kind }: Mark, net: readonly 
   const own = new Set(stretches.map((stretch) => JSON.stringify(stretch)))
   const lines = [...state.seams, ...state.lines.filter((stretch) => !own.has(JSON.stringify(stretch)))]
   const place = bestPlace(alongLine(label, smallest, stretches), {
-    inside: kind === 'warp' || kind === 'forward' ? null : net,
+    inside: kind === 'warp' || kind === 'forward' || kind === 'pull-back' ? state.sheet : net,
     lines,
     boxes: state.words,
   })
@@ -173,7 +177,7 @@ function markLabel(state: State, { label, points_m, kind }: Mark, net: readonly 
 
 function edgeLabel(state: State, outline: readonly XY[], words: string, net: readonly XY[]): void {
   const place = bestPlace(alongLine(words, smallest, edgesOf(outline)), {
-    inside: outline === net ? net : null,
+    inside: outline === net ? net : state.sheet,
     lines: [...state.seams, ...state.lines],
     boxes: state.words,
   })

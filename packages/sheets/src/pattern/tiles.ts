@@ -72,7 +72,7 @@ function tileStrip(picture: Picture, grid: Grid, tile: Tile, context: TileContex
   const place = grid.tiles.length === 1 ? 'one sheet' : `row ${tile.row} · column ${tile.column}`
   const sheet = `sheet ${before + 1} of ${total}`
   const name = shortened(`${picture.name} · ${place}`, right - left - textWidth(sheet, small) - 6, large)
-  const revision = `revision ${identity.revision.hash} · ${identity.revision.date} · page ${hash}`
+  const revision = `rev ${identity.revision.hash} · ${identity.revision.date} · page ${hash}`
   const about = [picture.use, correction].filter((words) => words !== '').join(' · ')
   return [
     text([left, clear + 4.6], name, large),

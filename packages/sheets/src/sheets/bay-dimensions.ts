@@ -2,6 +2,7 @@
 import type { SectionFigures } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign } from '@finwright/core/assess/design.ts'
 import { type Primitive, text } from '../drawing/drawing.ts'
+import { textWidth } from '../drawing/lettering.ts'
 import { dimension } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
 import type { BayFrame, Bounds } from './bay-frame.ts'
@@ -28,16 +29,21 @@ function acrossDimensions({ section, frame, bounds, figures, rows }: DimensionIn
   const names = ['fin k', 'fillet', 'body', 'fillet', 'fin k + 1']
   const row = (a: number, b: number, y: number, label: string): Primitive[] =>
     dimension([a, from], [b, from], label, { offset: from - y, from: 2, size: 2.7 })
-  return [
-    ...row(x[0], x[5], rows.whole, `${figures.length(2 * tip)} tip to tip`),
-    ...x
-      .slice(1)
-      .flatMap((right, i) => row(x[i], right, rows.parts, bare(figures.length(stations[i + 1] - stations[i])))),
-    ...names.map((name, i) =>
-      text([(x[i] + x[i + 1]) / 2, rows.names], name, { size: 2.9, face: 'title', anchor: 'middle', tracking: 0.03 }),
-    ),
-  ]
+  // a part too narrow for its words has neither: the legend gives the fillet's width
+  const parts = names.flatMap((name, i) => {
+    const width = x[i + 1] - x[i]
+    const label = bare(figures.length(stations[i + 1] - stations[i]))
+    const fits = width > 0.75 * textWidth(label, { size: 2.7, face: 'letter' }) + 0.6
+    const named = width > textWidth(name, nameStyle) + 0.8
+    return [
+      ...row(x[i], x[i + 1], rows.parts, fits ? label : ''),
+      ...(named ? [text([(x[i] + x[i + 1]) / 2, rows.names], name, { ...nameStyle, anchor: 'middle' })] : []),
+    ]
+  })
+  return [...row(x[0], x[5], rows.whole, `${figures.length(2 * tip)} tip to tip`), ...parts]
 }
+
+const nameStyle = { size: 2.9, face: 'title', tracking: 0.03 } as const
 
 function rootDimensions({ section, frame, bounds, figures }: DimensionInput): Primitive[] {
   const left = frame.at([0, bounds.minY])[0]

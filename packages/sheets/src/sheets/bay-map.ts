@@ -1,14 +1,16 @@
 /** The bay map: one bay unrolled from fin tip to fin tip, its plies, its thickness, and which way round it all is. */
 import type { PieceShape } from '@finwright/core/assess/assessment.ts'
 import { line, type Primitive, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
+import { shortened } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
+import type { Figures } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { bayDimensions } from './bay-dimensions.ts'
 import { type BayFrame, bayFrame, boundsOf, warpTurn } from './bay-frame.ts'
 import { bayStrip } from './bay-strip.ts'
-import { baySectionPicture, fullThickness, layersAt } from './bay-thickness.ts'
+import { baySectionPicture, fullThickness, layersAt, spansAt } from './bay-thickness.ts'
 import { bayAxes, finNumbering } from './sketches.ts'
 import { weave } from './weave.ts'
 
@@ -66,7 +68,7 @@ export function bayMap(input: SheetInput): Leaf[] {
           `A–A, ${figures.length(X)} aft of the root's forward end. Thickness drawn ${exaggeration} times larger than width.`,
           { size: 2.8, anchor: 'middle', ink: 'dark' },
         ),
-        ...legend(input, [area.x + area.width - legendWidth, top - 17]),
+        ...legend(input, [area.x + area.width - legendWidth, top - 17], sketchTop - top + 10),
         ...sketches(section.finCount, [area.x, sketchTop], area.width),
       ],
     },
@@ -84,11 +86,16 @@ function firstLine({ assessment, figures }: SheetInput): string {
   )
 }
 
-/** Through the middle of the tip, where the strip is widest. */
+/** Where the innermost ply is widest; through the middle of the tip where that is as good. */
 function sectionStation({ assessment, design }: SheetInput): number {
-  const { span_m } = assessment.pattern.section!
-  const tip = design.fins.outline.points.filter(([, y]) => y > span_m - 1e-6).map(([x]) => x)
-  return (Math.min(...tip) + Math.max(...tip)) / 2
+  const { section, shapes } = assessment.pattern
+  const tip = design.fins.outline.points.filter(([, y]) => y > section!.span_m - 1e-6).map(([x]) => x)
+  const middle = (Math.min(...tip) + Math.max(...tip)) / 2
+  const outline = shapes[0].netOutline_m
+  const { minX, maxX } = boundsOf(outline)
+  const width = (X: number): number => spansAt(outline, X).reduce((sum, [from, to]) => sum + to - from, 0)
+  const others = Array.from({ length: 40 }, (_, i) => minX + ((i + 0.5) / 40) * (maxX - minX))
+  return others.reduce((best, X) => (width(X) > width(best) * 1.02 ? X : best), middle)
 }
 
 function sectionLine(frame: BayFrame, X: number, { minY, maxY }: { minY: number; maxY: number }): Primitive[] {
@@ -112,7 +119,9 @@ function roundDown(value: number): number {
   return Math.max(1, Math.floor(value / step) * step)
 }
 
-function legend({ assessment, design, figures }: SheetInput, [x, y]: XY): Primitive[] {
+function legend({ assessment, design, figures }: SheetInput, [x, y]: XY, height: number): Primitive[] {
+  const { filletFoot, filletTop } = assessment.pattern.section!.stations_m
+  const filletWords = `fillet, ${figures.length(filletTop - filletFoot)} across`
   const items: Primitive[] = [
     text([x, y], 'PLIES', { size: 3.4, face: 'title', tracking: 0.06 }),
     text([x + legendWidth, y], 'core outward ↓', { size: 2.8, anchor: 'end', ink: 'dark' }),
@@ -121,23 +130,38 @@ function legend({ assessment, design, figures }: SheetInput, [x, y]: XY): Primit
   const angles = new Map(design.plies.map(({ id, angle }) => [id, angle]))
   const thickness = new Map(assessment.fin.plies.map(({ id, thickness_m }) => [id, thickness_m]))
   const shapes = assessment.pattern.shapes
-  const row = Math.min(13, 104 / shapes.length)
+  const row = Math.min(13, (height - 34) / shapes.length)
+  const side = Math.max(3, Math.min(10, row - 2))
+  const lines = row >= 11 ? 3 : row >= 7.4 ? 2 : 1
   shapes.forEach((shape, i) => {
     const top = y + 3.4 + i * row
-    items.push(...plySwatch(shape, angles.get(shape.ply) ?? 0, [x, top], Math.min(10, row - 2)))
-    const left = x + Math.min(10, row - 2) + 2.4
+    items.push(...plySwatch(shape, angles.get(shape.ply) ?? 0, [x, top], side))
+    const left = x + side + 2.4
     const degrees = ((angles.get(shape.ply) ?? 0) * 180) / Math.PI
     items.push(
       text([left, top + 3], shape.ply, { size: 3.4, face: 'title' }),
       text([x + legendWidth, top + 3], figures.ply(degrees), { size: 3.4, face: 'letter', anchor: 'end' }),
-      text([left, top + 6.4], shape.clothName, { size: 2.5, ink: 'dark' }),
-      text([left, top + 9.5], swatchNote(shape, thickness.get(shape.ply), figures), { size: 2.5, ink: 'dark' }),
+      ...swatchLines(shape, thickness.get(shape.ply), figures, lines).map((words, k) =>
+        text([left, top + 6.4 + 3.1 * k], shortened(words, legendWidth - side - 2.4, swatchLettering), {
+          ...swatchLettering,
+          ink: 'dark',
+        }),
+      ),
     )
   })
-  return [...items, ...lineLegend([x, y + 3.4 + shapes.length * row + 3])]
+  return [...items, ...lineLegend([x, y + 3.4 + shapes.length * row + 3], filletWords)]
 }
 
-function swatchNote(shape: PieceShape, thickness: number | undefined, figures: SheetInput['figures']): string {
+const swatchLettering = { size: 2.5, face: 'text' } as const
+
+/** Cloth and thickness on two lines, on one where the rows are low, on none where they are lower still. */
+function swatchLines(shape: PieceShape, thickness: number | undefined, figures: Figures, lines: number): string[] {
+  const note = swatchNote(shape, thickness, figures)
+  if (lines === 3) return [shape.clothName, note]
+  return lines === 2 ? [`${figures.length(thickness, 1e-5)}  ${shape.clothName}`] : []
+}
+
+function swatchNote(shape: PieceShape, thickness: number | undefined, figures: Figures): string {
   if (shape.role === 'peel') return 'comes off after cure'
   return `${figures.length(thickness, 1e-5)} cured${shape.role === 'surface' ? ', surface' : ''}`
 }
@@ -156,11 +180,11 @@ function plySwatch(shape: PieceShape, angle: number, [x, y]: XY, side: number): 
   ]
 }
 
-function lineLegend([x, y]: XY): Primitive[] {
+function lineLegend([x, y]: XY, filletWords: string): Primitive[] {
   const rows: readonly (readonly [string, number, readonly number[] | undefined])[] = [
     ['fin core', pen.bold, undefined],
     ['net edge of the plies', pen.net, undefined],
-    ['fillet: foot and top', pen.thin, [1.6, 1]],
+    [filletWords, pen.thin, [1.6, 1]],
     ['centre line of the bay', pen.thin, [5, 1, 1, 1]],
     ['ends of the root', pen.thin, [3, 0.8, 0.5, 0.8]],
   ]
@@ -178,8 +202,8 @@ function sketches(finCount: number, [x, y]: XY, width: number): Primitive[] {
   return [
     line([x, y], [x + width, y], stroke(pen.hair, 'mid')),
     ...bayAxes([x, y + 4], size, ['fin k', 'fin k + 1']),
-    text([x + size + 2, y + 6.4], 'Bay k, seen from outside', { size: 3.2, face: 'title' }),
-    ...words(x + size + 2, [
+    text([x + size + 5, y + 6.4], 'Bay k, seen from outside', { size: 3.2, face: 'title' }),
+    ...words(x + size + 5, [
       'X runs aft from the root’s',
       'forward end, Y from fin k to',
       'fin k + 1. A ply’s angle is its',

@@ -113,6 +113,9 @@ function bareSurface({ pattern }: Assessment, frame: BayFrame, base: number): Pr
   ]
 }
 
+/** More thin bands than this go unlabelled; the legend has every thickness. */
+const mostLeaders = 3
+
 /** In the band where it is high enough for words, else led out to the right from where the ply ends. */
 function plyLabels(
   stack: readonly (Layer & { readonly bottom: readonly number[] })[],
@@ -122,6 +125,8 @@ function plyLabels(
 ): Primitive[] {
   const size = 2.5
   let above = Number.POSITIVE_INFINITY
+  const heightOf = (thickness: number): number => page(0, 0)[1] - page(0, thickness)[1]
+  const thin = stack.filter(({ thickness }) => heightOf(thickness) < 1.05 * size).length
   return stack.flatMap(({ shape, thickness, spans, bottom }) => {
     const words = `${shape.ply}  ${figures.length(thickness, 1e-5)}`
     const span = spans.find(([from, to]) => from < 0 && to > 0) ?? spans[0]
@@ -129,8 +134,10 @@ function plyLabels(
     const middle = span[0] < 0 && span[1] > 0 ? 0 : (span[0] + span[1]) / 2
     const under = bottom[cuts.findLastIndex((cut) => cut <= middle)] ?? 0
     const [x, y] = page(middle, under + thickness / 2)
-    const height = page(middle, under)[1] - page(middle, under + thickness)[1]
-    if (height >= 1.05 * size) return [text([x, y + 0.35 * size], words, { size, face: 'letter', anchor: 'middle' })]
+    if (heightOf(thickness) >= 1.05 * size) {
+      return [text([x, y + 0.35 * size], words, { size, face: 'letter', anchor: 'middle' })]
+    }
+    if (thin > mostLeaders) return []
     const end = page(span[1], (bottom[cuts.lastIndexOf(span[1]) - 1] ?? 0) + thickness / 2)
     const at: XY = [end[0] + 5, Math.min(end[1] - 2, above - 3.2)]
     above = at[1]
@@ -138,7 +145,8 @@ function plyLabels(
   })
 }
 
-function spansAt(outline: readonly Point[], X: number): [number, number][] {
+/** Where the line X = const lies inside the outline, m across. */
+export function spansAt(outline: readonly Point[], X: number): [number, number][] {
   const Y: number[] = []
   outline.forEach(([x0, y0], i) => {
     const [x1, y1] = outline[(i + 1) % outline.length]

@@ -33,7 +33,11 @@ export function finNumbering([x, y]: XY, size: number, finCount: number, bay: nu
     )
     const name = at(turn + step / 2, (R + tip) / 2 + size * 0.03)
     items.push(
-      text([name[0], name[1] + 0.3 * small], `bay ${i + 1}`, { size: small, face: 'letter', anchor: 'middle' }),
+      text([name[0], name[1] + 0.3 * small], finCount > 5 ? `b${i + 1}` : `bay ${i + 1}`, {
+        size: finCount > 5 ? 0.85 * small : small,
+        face: 'letter',
+        anchor: 'middle',
+      }),
     )
   }
   return [...items, ...turningArrow(c, R * 0.62)]
