@@ -34,7 +34,7 @@ function plots({ assessment, figures }: MarginInput, width: number): Block[] {
   const time = history.time_s.slice(0, end)
   const us = figures.units === 'us'
   const pressure = history.dynamicPressure_Pa.slice(0, end).map((q) => (us ? q / pascalPerPsi : q / 1e3))
-  const shared = { y: 0, width: half, height: 54, xLabel: 'seconds after ignition' }
+  const shared = { y: 0, width: half, height: 47, xLabel: 'seconds after ignition' }
   const marks = (x: number | undefined, y: number | null, label: string) =>
     x === undefined || y === null ? [] : [{ x, y, label }]
   const mach = chart({
@@ -56,8 +56,8 @@ function plots({ assessment, figures }: MarginInput, width: number): Block[] {
   return [
     beside(
       [
-        { x: 0, block: picture(54, mach) },
-        { x: half + 6, block: picture(54, q) },
+        { x: 0, block: picture(47, mach) },
+        { x: half + 6, block: picture(47, q) },
       ],
       5,
     ),
@@ -89,7 +89,7 @@ const columns: readonly Column[] = [
 /** Name, figure, remark; the rows whose figure exists or whose absence matters. */
 function rows(title: string, items: readonly Cell[][], width: number): Block[] {
   if (items.length === 0) return []
-  return [heading(title, width), ...table(columns, items, width, { size: 3.3, headless: true })]
+  return [heading(title, width, 4), ...table(columns, items, width, { size: 3.1, headless: true })]
 }
 
 function flightNumbers({ assessment, figures }: MarginInput, width: number): Block[] {
