@@ -79,14 +79,18 @@ export function sourceLattice(outline: readonly Point[], { chordwise, spanwise }
   return { count, h, strips, stripStart, stripOf, panels, ...pointsOfBoxes(strips, stripOf, stripStart, h, panels) }
 }
 
-/** A lattice of about `boxes` boxes (default 150), boxes about as wide as long. */
+/** A lattice of about `boxes` boxes (default 150): as wide as long, but neither few strips nor few boxes along the chord. */
 export function sourceLatticeSize(outline: readonly Point[], boxes = 150): SourceLatticeSize {
   const span = Math.max(...outline.map(([, y]) => y))
   const chord = Math.max(...finStrips(outline, 12, 0).map(({ pieces }) => chordOf(pieces)))
   const fill = Math.abs(areaOf(outline)) / (span * chord)
-  const spanwise = Math.round(Math.min(boxes / 8, Math.max(8, Math.sqrt((boxes * span) / (fill * chord)))))
+  const ratio = Math.min(squarest.most, Math.max(squarest.least, span / chord))
+  const spanwise = Math.max(6, Math.round(Math.sqrt((boxes * ratio) / fill)))
   return { spanwise, chordwise: Math.max(6, Math.round(boxes / (fill * spanwise))) }
 }
+
+/** Strips to boxes along the longest chord: measured, see docs/methods/air-supersonic.md. */
+const squarest = { least: 0.6, most: 1.6 }
 
 function sourceStrip(strip: Strip): SourceStrip {
   const { yIn, yOut, pieces } = strip
