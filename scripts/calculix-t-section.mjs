@@ -4,7 +4,7 @@
  *
  *   node scripts/calculix-t-section.mjs
  *
- * Three fillet radii with the tube's inside free and one with it held; both sides of the fin, five times as many elements as
+ * Three fillet radii with the tube's inside free and one with it held; both sides of the fin, sixty times as many elements as
  * the method under test has, its own mesh, elements, solver and extraction. The same on half as many elements each way stands
  * beside every result, so that the reader sees how far it has converged. Materials and loads are invented.
  */
@@ -66,14 +66,26 @@ const rounded = (value) =>
 const mapped = (object) => Object.fromEntries(Object.entries(object).map(([key, value]) => [key, rounded(value)]))
 
 // asked for its version, the solver answers and ends with status 201
-const version = spawnSync('ccx', ['-v'], { encoding: 'utf8' }).stdout.trim().replace('This is Version', 'CalculiX CrunchiX')
+const version = spawnSync('ccx', ['-v'], { encoding: 'utf8' })
+  .stdout.trim()
+  .replace('This is Version', 'CalculiX CrunchiX')
 const results = sections.map(({ r, inside }) => {
   const section = { ...common, r, inside }
   const [coarse, reference] = [solve(section, fine / 2), solve(section, fine)]
   process.stderr.write(`fillet ${r} mm, inside ${inside}: ${reference.nodes} nodes\n`)
-  return { r, inside, nodes: reference.nodes, elements: reference.elements, measures: rounded(reference.measures), halfAsFine: rounded(coarse.measures) }
+  return {
+    r,
+    inside,
+    nodes: reference.nodes,
+    elements: reference.elements,
+    measures: rounded(reference.measures),
+    halfAsFine: rounded(coarse.measures),
+  }
 })
-const target = join(dirname(fileURLToPath(import.meta.url)), '../packages/core/checks/t-section-calculix/t-section.json')
+const target = join(
+  dirname(fileURLToPath(import.meta.url)),
+  '../packages/core/checks/t-section-calculix/t-section.json',
+)
 const units = 'mm, MPa, N/mm, N mm/mm'
 const made = { solver: version, by: 'scripts/calculix-t-section.mjs', units, section: common, window, loads, results }
 mkdirSync(dirname(target), { recursive: true })

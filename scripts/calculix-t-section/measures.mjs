@@ -7,7 +7,10 @@ const opening = 1
 /** @returns a function of the load: every measure under V N/mm and M N·mm/mm. */
 export function measuresOf(mesh, { R, h, r, skin, bond }, [shearStress, momentStress], window) {
   const { middle, rows, xc, phi } = mesh
-  const inBlock = (block, test = () => true) => (e) => e.block === block && (e.side === opening || block === 'bond') && test(e)
+  const inBlock =
+    (block, test = () => true) =>
+    (e) =>
+      e.block === block && (e.side === opening || block === 'bond') && test(e)
   const lines = {
     finFace: [inBlock('fillet'), inBlock('core'), (x) => -x[0]],
     body: [inBlock('fillet'), inBlock('wall'), (x) => Math.atan2(x[1], x[0])],
@@ -67,7 +70,11 @@ const principal = (sigma, tau) => Math.abs(sigma) / 2 + Math.hypot(sigma / 2, ta
 
 /** The greatest measure of mean tractions over any stretch of the given length. */
 function worst(line, window, measure) {
-  const parts = line.map(({ traction: [p, q], normal: [n, m], length }) => ({ length, normal: p * n + q * m, along: q * n - p * m }))
+  const parts = line.map(({ traction: [p, q], normal: [n, m], length }) => ({
+    length,
+    normal: p * n + q * m,
+    along: q * n - p * m,
+  }))
   const ends = [0]
   const sums = { normal: [0], along: [0] }
   parts.forEach((part, k) => {

@@ -34,12 +34,12 @@ export function sectionMesh(s, fine) {
 
   // stations along the section: fin above the fillet, leg on the fin, end of the bond, leg on the body, body
   const top = xc + above
-  const grade = 0.9 ** (1 / fine)
+  const grade = 0.94 ** (1 / fine)
   const along = {
     fin: graded(count(12), 0.93 ** (1 / fine)).map((f) => top + (xc - top) * f),
-    face: graded(count(20), grade).map((f) => xc + (onCircle(R + bond, h) - xc) * f),
+    face: graded(count(28), grade).map((f) => xc + (onCircle(R + bond, h) - xc) * f),
     end: graded(count(2) * 2).map((f) => R + bond * (1 - f)),
-    foot: reversed(graded(count(20), grade)).map((f) => Math.asin(h / R) + (theta - Math.asin(h / R)) * f),
+    foot: reversed(graded(count(28), grade)).map((f) => Math.asin(h / R) + (theta - Math.asin(h / R)) * f),
     body: graded(count(24)).map((f) => theta + (Math.PI / N - theta) * f),
   }
   const leg = joined(
@@ -48,7 +48,7 @@ export function sectionMesh(s, fine) {
     along.foot.map((a) => [R * Math.cos(a), R * Math.sin(a)]),
   )
   const share = 0.06 // of the arc that faces the end of the bond
-  const legShare = graded(count(20), 0.96 ** (1 / fine)).map((f) => (f * (1 - share)) / 2)
+  const legShare = graded(count(28), 0.97 ** (1 / fine)).map((f) => (f * (1 - share)) / 2)
   const arcShare = joined(
     legShare,
     graded(count(2) * 2).map((f) => (1 - share) / 2 + share * f),
