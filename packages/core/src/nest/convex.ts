@@ -1,10 +1,10 @@
 /**
- * A simple polygon as a union of convex parts: ears are cut off, then parts are joined across every diagonal whose
- * removal leaves both ends convex (Hertel & Mehlhorn, Fast triangulation of simple polygons, FCT 1983: at most four
- * times the least number of parts; recalled).
+ * A simple polygon as a union of convex parts: cut along a diagonal from a hollow corner, one that leaves both its ends
+ * full on both sides if there is one, the shortest of those; then each side alike. A swept bay piece falls into its
+ * strip on the body and its two fin faces.
  *
  * Coordinates are integers below 2^25, so that every cross product is exact in a double. Loops are counter-clockwise.
- * Should no ear be found (a loop that touches itself) the rest is covered by its convex hull: too large, never too small.
+ * Should there be no diagonal (a loop that touches itself) the loop's convex hull is taken: too large, never too small.
  */
 export interface GridPoint {
   readonly x: number
@@ -15,7 +15,11 @@ export type Loop = readonly GridPoint[]
 
 export function convexParts(loop: Loop): Loop[] {
   const outline = withoutCollinear(loop)
-  return isConvex(outline) ? [outline] : merged(triangles(outline))
+  if (outline.length < 3) return []
+  if (isConvex(outline)) return [outline]
+  const cut = bestDiagonal(outline)
+  if (cut === null) return [convexHull(outline)]
+  return cut.flatMap(convexParts)
 }
 
 /** Twice the signed area of the triangle a, b, c; positive when c lies left of a → b. */
@@ -51,62 +55,64 @@ function withoutCollinear(loop: Loop): Loop {
   return kept.length === n || kept.length < 3 ? kept : withoutCollinear(kept)
 }
 
-function triangles(outline: Loop): Loop[] {
-  const rest = [...outline]
-  const parts: Loop[] = []
-  while (rest.length > 3) {
-    const ear = rest.findIndex((_, i) => isEar(rest, i))
-    if (ear < 0) return [...parts, convexHull(rest)]
-    const n = rest.length
-    parts.push([rest[(ear + n - 1) % n], rest[ear], rest[(ear + 1) % n]])
-    rest.splice(ear, 1)
-  }
-  return cross(rest[0], rest[1], rest[2]) > 0 ? [...parts, rest] : parts
-}
-
-function isEar(loop: Loop, i: number): boolean {
+/** The two sides of the diagonal that leaves the fewest hollow corners, the shorter of equals. */
+function bestDiagonal(loop: Loop): readonly [Loop, Loop] | null {
   const n = loop.length
-  const a = loop[(i + n - 1) % n]
-  const b = loop[i]
-  const c = loop[(i + 1) % n]
-  if (cross(a, b, c) <= 0) return false
-  return loop.every((p) => isSame(p, a) || isSame(p, b) || isSame(p, c) || !isInTriangle(p, a, b, c))
-}
-
-const isSame = (p: GridPoint, q: GridPoint): boolean => p.x === q.x && p.y === q.y
-
-const isInTriangle = (p: GridPoint, a: GridPoint, b: GridPoint, c: GridPoint): boolean =>
-  cross(a, b, p) >= 0 && cross(b, c, p) >= 0 && cross(c, a, p) >= 0
-
-function merged(parts: Loop[]): Loop[] {
-  const result = [...parts]
-  for (let i = 0; i < result.length; i++) {
-    for (let j = i + 1; j < result.length; j++) {
-      const joined = joinedAcrossDiagonal(result[i], result[j])
-      if (joined === null) continue
-      result[i] = joined
-      result.splice(j, 1)
-      j = i
+  let best: readonly [Loop, Loop] | null = null
+  let least = Infinity
+  for (let i = 0; i < n; i++) {
+    if (!isHollow(loop, i)) continue
+    for (let j = 0; j < n; j++) {
+      const apart = (j - i + n) % n
+      if (apart < 2 || apart > n - 2 || !isDiagonal(loop, i, j)) continue
+      const sides = [between(loop, i, j), between(loop, j, i)] as const
+      // Whole numbers of hollow corners decide, the length, as a share below 1, among equals.
+      const length = Math.hypot(loop[j].x - loop[i].x, loop[j].y - loop[i].y)
+      const cost = hollows(sides[0]) + hollows(sides[1]) + length / (1 + length)
+      if (cost >= least) continue
+      least = cost
+      best = sides
     }
   }
-  return result
+  return best
 }
 
-/** The convex union of two convex loops with an edge in common, or null. */
-function joinedAcrossDiagonal(P: Loop, Q: Loop): Loop | null {
-  for (let i = 0; i < P.length; i++) {
-    const a = P[i]
-    const b = P[(i + 1) % P.length]
-    for (let j = 0; j < Q.length; j++) {
-      if (!isSame(Q[j], b) || !isSame(Q[(j + 1) % Q.length], a)) continue
-      const joined = [...rotatedLoop(P, i + 1), ...rotatedLoop(Q, j + 1).slice(1, -1)]
-      if (isConvex(joined)) return withoutCollinear(joined)
-    }
+const hollows = (loop: Loop): number => loop.reduce((sum, _, i) => sum + (isHollow(loop, i) ? 1 : 0), 0)
+
+function isHollow(loop: Loop, i: number): boolean {
+  const n = loop.length
+  return cross(loop[(i + n - 1) % n], loop[i], loop[(i + 1) % n]) < 0
+}
+
+/** Corners i to j, both included, in order. */
+function between(loop: Loop, i: number, j: number): Loop {
+  return i < j ? loop.slice(i, j + 1) : [...loop.slice(i), ...loop.slice(0, j + 1)]
+}
+
+/** Whether the line between two corners runs inside the loop and meets nothing else of it. */
+function isDiagonal(loop: Loop, i: number, j: number): boolean {
+  const n = loop.length
+  const a = loop[i]
+  const b = loop[j]
+  if (!opensTo(loop, i, b) || !opensTo(loop, j, a)) return false
+  for (let k = 0; k < n; k++) {
+    const p = loop[k]
+    const q = loop[(k + 1) % n]
+    if (k !== i && k !== j && cross(a, b, p) === 0 && isBetween(p, a, b)) return false
+    if (cross(a, b, p) * cross(a, b, q) < 0 && cross(p, q, a) * cross(p, q, b) < 0) return false
   }
-  return null
+  return true
 }
 
-const rotatedLoop = (loop: Loop, start: number): Loop => {
-  const s = start % loop.length
-  return [...loop.slice(s), ...loop.slice(0, s)]
+/** Whether the direction from corner i to a point runs into the loop. */
+function opensTo(loop: Loop, i: number, to: GridPoint): boolean {
+  const n = loop.length
+  const before = loop[(i + n - 1) % n]
+  const after = loop[(i + 1) % n]
+  const leftOfOut = cross(loop[i], after, to) > 0
+  const leftOfIn = cross(before, loop[i], to) > 0
+  return isHollow(loop, i) ? leftOfOut || leftOfIn : leftOfOut && leftOfIn
 }
+
+const isBetween = (p: GridPoint, a: GridPoint, b: GridPoint): boolean =>
+  (p.x - a.x) * (p.x - b.x) + (p.y - a.y) * (p.y - b.y) <= 0
