@@ -93,12 +93,12 @@ function tooNarrow(cloth: NestCloth, shapes: readonly Shape[], stock: readonly S
         path: 'stock.rolls',
         value: spare.width,
         message:
-          `cloth narrower than the piece: ${pieces[0].id}${others} needs ${mmUp(least)} mm across ${turns}; ` +
+          `Cloth narrower than the piece: ${pieces[0].id}${others} needs ${mmUp(least)} mm across ${turns}; ` +
           `the widest ${stock.length > 0 ? 'roll' : 'usual width'} of ${cloth.name} is ${mm(spare.width)} mm, ` +
-          `${mm(widest)} mm between its selvedges`,
+          `${mm(widest)} mm between its selvedges.`,
         hint:
           `Stock ${cloth.name} at least ${mmUp(least + 2 * spare.selvedge)} mm wide, choose another cloth for this ply, ` +
-          `or shorten the ply's overhang or overrun`,
+          `or shorten the ply's overhang or overrun.`,
       }
     })
 }
@@ -158,9 +158,9 @@ function shortage({ clothName, width, usedLength, placements }: NestedRoll, stoc
     value: usedLength,
     message:
       stock.length > 0
-        ? `${clothName} is short by ${need}: ${held} in stock leaves no place for ${ids(placements)}`
-        : `${clothName} is not in stock: ${need} is needed; that width is an assumption`,
-    hint: `Buy ${need}, of the same style and areal weight, before the first piece is cut`,
+        ? `${clothName} is short by ${need}: ${held} in stock leaves no place for ${ids(placements)}.`
+        : `${clothName} is not in stock: ${need} is needed; that width is an assumption.`,
+    hint: `Buy ${need}, of the same style and areal weight, before the first piece is cut.`,
   }
 }
 

@@ -42,11 +42,11 @@ function tooCold(temperature: number, minimum: number, sheet: WorkingTimeSheet):
     path: 'shop.temperature',
     value: temperature,
     message:
-      `the shop is at ${degC(temperature)}, below the resin's minimum of ${degC(minimum)}; the working time of ` +
-      `${min(time)} looks long, but the resin is thick, cures short and blushes`,
+      `The shop is at ${degC(temperature)}, below the resin's minimum of ${degC(minimum)}; the working time of ` +
+      `${min(time)} looks long, but the resin is thick, cures short and blushes.`,
     hint:
       `Warm the part, the resin and the shop to ${degC(Math.max(minimum, comfortable))} before mixing and keep at least ` +
-      `${degC(minimum)} until it has cured; a surface just above the dew point is not enough`,
+      `${degC(minimum)} until it has cured; a surface just above the dew point is not enough.`,
   }
 }
 
@@ -57,10 +57,10 @@ function hot(temperature: number, sheet: WorkingTimeSheet): Issue {
     code: 'resin/hot',
     path: 'shop.temperature',
     value: temperature,
-    message: `the shop is at ${degC(temperature)}; the working time falls to ${min(time)}`,
+    message: `The shop is at ${degC(temperature)}; the working time falls to ${min(time)}.`,
     hint:
       `Start when it is cooler (${min(cool)} at ${degC(comfortable)}), spread the resin in a tray, and have the next ` +
-      `batch ready to mix`,
+      `batch ready to mix.`,
   }
 }
 
@@ -70,9 +70,9 @@ function nearDew(temperature: number, dew: number): Issue {
     path: 'shop.humidity',
     value: temperature - dew,
     message:
-      `the surface at ${degC(temperature)} is ${(temperature - dew).toFixed(1)} K above the dew point of ${degC(dew)}; at ` +
-      `least ${dewMargin} K keeps it dry`,
-    hint: `Warm the part above ${degC(dew + dewMargin)} or dry the air`,
+      `The surface at ${degC(temperature)} is ${(temperature - dew).toFixed(1)} K above the dew point of ${degC(dew)}; at ` +
+      `least ${dewMargin} K keeps it dry.`,
+    hint: `Warm the part above ${degC(dew + dewMargin)} or dry the air.`,
   }
 }
 
@@ -82,9 +82,9 @@ function damp(humidity: number, dew: number): Issue {
     path: 'shop.humidity',
     value: humidity,
     message:
-      `the air is at ${(100 * humidity).toFixed(0)} % humidity (dew point ${degC(dew)}); above ` +
-      `${(100 * dampShop).toFixed(0)} % amine hardeners blush`,
-    hint: 'Dry or warm the air; wash the cured surface with water and an abrasive pad before sanding or bonding',
+      `The air is at ${(100 * humidity).toFixed(0)} % humidity (dew point ${degC(dew)}); above ` +
+      `${(100 * dampShop).toFixed(0)} % amine hardeners blush.`,
+    hint: 'Dry or warm the air; wash the cured surface with water and an abrasive pad before sanding or bonding.',
   }
 }
 
@@ -95,9 +95,9 @@ function extrapolated(temperature: number, sheet: WorkingTimeSheet): Issue {
     path: 'resin.workingTime_min',
     value: temperature,
     message:
-      `the working time at ${degC(temperature)} is carried over from ${degC(sheet.temperature)}, more than 10 K away; ` +
-      `between ${min(low)} and ${min(high)} over the activation energies of such resins`,
-    hint: `Take the working time at a temperature near ${degC(temperature)} from the data sheet, or time a cup`,
+      `The working time at ${degC(temperature)} is carried over from ${degC(sheet.temperature)}, more than 10 K away; ` +
+      `between ${min(low)} and ${min(high)} over the activation energies of such resins.`,
+    hint: `Take the working time at a temperature near ${degC(temperature)} from the data sheet, or time a cup.`,
   }
 }
 
@@ -111,9 +111,9 @@ export function batchWarnings(batches: readonly Batch[], sheet: WorkingTimeSheet
       path: 'resin.batches',
       value: largest,
       message:
-        `a batch of ${g(largest)} is more than the ${g(sheet.mass)} that the data sheet's working time is for; it is ` +
-        `shortened in proportion, which is an assumption`,
-      hint: 'Spread the mix in a tray at once, and take the time for this mass from the data sheet if it gives one',
+        `A batch of ${g(largest)} is more than the ${g(sheet.mass)} that the data sheet's working time is for; it is ` +
+        `shortened in proportion, which is an assumption.`,
+      hint: 'Spread the mix in a tray at once, and take the time for this mass from the data sheet if it gives one.',
     },
   ]
 }
@@ -146,9 +146,9 @@ function coarseScale(batches: readonly Batch[], mixing: MixLimits, { smallest, l
     path: 'resin.batches',
     value: mixing.scaleResolution,
     message:
-      `a scale that shows ${grams(mixing.scaleResolution)} cannot mix ${g(least)} within ±${pct(mixing.tolerance)}: it may ` +
-      `be off by ${pct(error)}; its smallest batch is ${g(smallest)}, the cup limit ${g(largest)}`,
-    hint: `Use a scale that shows ${grams(10 ** Math.floor(Math.log10(resolution * 1e3)) / 1e3)} or finer${surplus}`,
+      `A scale that shows ${grams(mixing.scaleResolution)} cannot mix ${g(least)} within ±${pct(mixing.tolerance)}: it may ` +
+      `be off by ${pct(error)}; its smallest batch is ${g(smallest)}, the cup limit ${g(largest)}.`,
+    hint: `Use a scale that shows ${grams(10 ** Math.floor(Math.log10(resolution * 1e3)) / 1e3)} or finer${surplus}.`,
   }
 }
 
@@ -162,11 +162,11 @@ function smallCup(plan: SessionPlan, batches: readonly Batch[], { cupLimit }: Mi
     path: 'resin.batches',
     value: cupLimit,
     message: alone
-      ? `one ply alone takes ${g(largest)}, more than the cup limit of ${g(cupLimit)}`
-      : `the plies that share a cup in time take ${g(most)}, more than the cup limit of ${g(cupLimit)}`,
+      ? `One ply alone takes ${g(largest)}, more than the cup limit of ${g(cupLimit)}.`
+      : `The plies that share a cup in time take ${g(most)}, more than the cup limit of ${g(cupLimit)}.`,
     hint:
       'A cup above its limit can boil and char: lay the ply from two cups mixed by a second person, or raise the limit ' +
-      'only with resin spread in a tray as it is mixed',
+      'only with resin spread in a tray as it is mixed.',
   }
 }
 
@@ -180,9 +180,9 @@ function slowPly(plan: SessionPlan): Issue {
     path: 'resin.batches',
     value: batch.workingTime,
     message:
-      `ply ${late + 1} of ${plan.demand.length} cannot be laid in time: with set-up it takes up to ${min(takes)}, and only ` +
-      `${pct(plan.workingShare)} of a working time of ${min(batch.workingTime)} may be planned with`,
-    hint: `Work cooler (${min(cool)} at ${degC(comfortable)}), use a slower hardener, or shorten the set-up`,
+      `Ply ${late + 1} of ${plan.demand.length} cannot be laid in time: with set-up it takes up to ${min(takes)}, and only ` +
+      `${pct(plan.workingShare)} of a working time of ${min(batch.workingTime)} may be planned with.`,
+    hint: `Work cooler (${min(cool)} at ${degC(comfortable)}), use a slower hardener, or shorten the set-up.`,
   }
 }
 

@@ -77,11 +77,11 @@ export function kitWarnings(input: KitInput, { needed, usable, short, limitedBy,
       path: `stock.${limitedBy}`,
       value: input.stock[limitedBy],
       message:
-        `the kit is short by ${g(short)} of mixed resin: ${g(needed)} is needed, the ${limitedBy} in stock makes ` +
-        `${g(usable)} at ${Math.round(100 * input.stock.usable)} % usable`,
+        `The kit is short by ${g(short)} of mixed resin: ${g(needed)} is needed, the ${limitedBy} in stock makes ` +
+        `${g(usable)} at ${Math.round(100 * input.stock.usable)} % usable.`,
       hint:
         `Before the first mix buy ${g(buy.resin)} resin and ${g(buy.hardener)} hardener, ${later}. ` +
-        `Never stretch the ratio or thin the wet-out`,
+        `Never stretch the ratio or thin the wet-out.`,
     },
   ]
 }

@@ -54,14 +54,14 @@ describe('no batches', () => {
     expect(value.batches).toEqual([])
     const issue = only(warnings)
     expect(issue).toMatchObject({ code: 'resin/working-time-too-short', path: 'resin.batches' })
-    expect(issue.message).toContain('ply 1 of 3 cannot be laid in time: with set-up it takes up to 65 min')
+    expect(issue.message).toContain('Ply 1 of 3 cannot be laid in time: with set-up it takes up to 65 min')
     expect(issue.message).toContain('75 % of a working time of 75 min')
   })
   test('one ply needs more than a cup', () => {
     const { value, warnings } = baySession({ ...input, mixing: { ...input.mixing, cupLimit: 0.02 } })
     expect(value.batches).toEqual([])
     expect(only(warnings)).toMatchObject({ code: 'resin/cup-limit', value: 0.02 })
-    expect(warnings[0].message).toContain('one ply alone takes 28 g, more than the cup limit of 20 g')
+    expect(warnings[0].message).toContain('One ply alone takes 28 g, more than the cup limit of 20 g')
   })
   test('a scale too coarse for small batches but not for one large one is no obstacle', () => {
     const { value, warnings } = baySession({ ...input, mixing: { ...input.mixing, scaleResolution: 3e-4 } })
