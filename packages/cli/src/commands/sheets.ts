@@ -1,4 +1,5 @@
 /** `finwright sheets PLAN --out DIR`: the whole package to print, cut, mix and lay up from. */
+import { join } from 'node:path'
 import { assess } from '@finwright/core/assess/assess.ts'
 import { Command, Option } from 'commander'
 import { issuesAsText, Refusal } from '../outcome.ts'
@@ -49,7 +50,7 @@ async function run(file: string, { out, paper }: Options): Promise<void> {
   writePackage(out, sheets)
   progress.done()
   process.stdout.write(
-    `${inWords(result.value, plan.complete.units)}\nThe package is in ${out}; start with ${sheets[0]?.path}.\n`,
+    `${inWords(result.value, plan.complete.units)}\nThe package is in ${out}; start with ${join(out, sheets[0]?.path ?? '')}.\n`,
   )
   if (result.value.warnings.length > 0) process.stderr.write(`\nTo look at:\n${issuesAsText(result.value.warnings)}`)
 }
