@@ -7,7 +7,7 @@
  * The integral over ξ is exact,  ∫ dξ/R = acosh(ξ/β|η|),  ∫ ξ dξ/R = R,  ∫ ξ² dξ/R = (ξ R + β² η² acosh(ξ/β|η|))/2,  the one over
  * η by Gauss's rule between the places where the region's edges break. All weights are positive, so variances are, too.
  */
-import { type BoxInCone, clipToCone } from './cone-integral.ts'
+import { type BoxInCone, clipToCone, hair } from './cone-integral.ts'
 
 export interface BoxMoments {
   readonly xi: number
@@ -33,8 +33,9 @@ const sums = new Float64Array(6)
 export function boxMoments(box: BoxInCone): BoxMoments {
   sums.fill(0)
   const { eta1, eta2 } = box
-  if (eta2 > 0) addHalf(box, Math.max(0, eta1), eta2, 1)
-  if (eta1 < 0) addHalf(box, Math.max(0, -eta2), -eta1, -1)
+  const least = hair * (eta2 - eta1)
+  if (eta2 > least) addHalf(box, eta1 > least ? eta1 : 0, eta2, 1)
+  if (-eta1 > least) addHalf(box, -eta2 > least ? -eta2 : 0, -eta1, -1)
   const [s, sx, sy, sxx, sxy, syy] = sums
   const [xi, eta] = [sx / s, sy / s]
   return { xi, eta, xiXi: sxx / s - xi * xi, xiEta: sxy / s - xi * eta, etaEta: syy / s - eta * eta }
@@ -79,7 +80,8 @@ function addSegment({ a, t, aRear, tRear, beta, side }: Half, lo: number, hi: nu
     const cone = beta * eta
     const front = a + t * eta
     const rear = Math.max(cone, aRear + tRear * eta)
-    const [rootFront, rootRear] = [rootOf(front, cone), rootOf(rear, cone)]
+    const rootFront = rootOf(a + (t - beta) * eta, front + cone)
+    const rootRear = rootOf(aRear + (tRear - beta) * eta, rear + cone)
     // acosh(front/cone) − acosh(rear/cone)
     const i0 = Math.log((front + rootFront) / (rear + rootRear))
     const i1 = rootFront - rootRear
@@ -95,4 +97,4 @@ function addSegment({ a, t, aRear, tRear, beta, side }: Half, lo: number, hi: nu
   }
 }
 
-const rootOf = (xi: number, cone: number): number => Math.sqrt(Math.max(0, (xi - cone) * (xi + cone)))
+const rootOf = (beyond: number, sum: number): number => Math.sqrt(Math.max(0, beyond * sum))

@@ -33,9 +33,10 @@ export function boxIntegral({ a, t, aRear, tRear, eta1, eta2, beta }: BoxInCone)
 
 /** E(a). */
 export function bandIntegral(a: number, t: number, eta1: number, eta2: number, beta: number): number {
+  const least = hair * (eta2 - eta1)
   let sum = 0
-  if (eta2 > 0) sum += halfBand(a, t, Math.max(0, eta1), eta2, beta)
-  if (eta1 < 0) sum += halfBand(a, -t, Math.max(0, -eta2), -eta1, beta)
+  if (eta2 > least) sum += halfBand(a, t, eta1 > least ? eta1 : 0, eta2, beta)
+  if (-eta1 > least) sum += halfBand(a, -t, -eta2 > least ? -eta2 : 0, -eta1, beta)
   return sum
 }
 
@@ -46,7 +47,7 @@ export function lineReach(a: number, t: number, eta1: number, eta2: number, beta
 }
 
 /** An interval this short beside its strip is a rounding error of the place where the line leaves the cone. */
-const hair = 1e-11
+export const hair = 1e-11
 
 /** For 0 ≤ η₁ < η₂. */
 function halfBand(a: number, t: number, eta1: number, eta2: number, beta: number): number {
@@ -77,10 +78,9 @@ export function clipToCone(
   return hi - lo > hair * (eta1 + eta2) ? [lo, hi] : null
 }
 
-/** √Q as a product, which is exact where Q vanishes. */
+/** √Q as a product of differences taken before they cancel: near the cone, and for edges along the Mach line. */
 function rootQ(eta: number, a: number, t: number, beta: number): number {
-  const xi = a + t * eta
-  return Math.sqrt(Math.max(0, (xi - beta * eta) * (xi + beta * eta)))
+  return Math.sqrt(Math.max(0, (a + (t - beta) * eta) * (a + (t + beta) * eta)))
 }
 
 function etaAcosh(eta: number, a: number, t: number, beta: number): number {
