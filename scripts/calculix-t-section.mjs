@@ -13,10 +13,10 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { deckText } from './calculix-t-section/deck.mjs'
+import { deckText, rootFlexibility } from './calculix-t-section/deck.mjs'
 import { measuresOf } from './calculix-t-section/measures.mjs'
 import { sectionMesh } from './calculix-t-section/mesh.mjs'
-import { readStresses } from './calculix-t-section/read.mjs'
+import { readDisplacements, readStresses } from './calculix-t-section/read.mjs'
 
 const isotropic = (E, G) => {
   const nu = E / (2 * G) - 1
@@ -52,9 +52,14 @@ function solve(section, refinement) {
     const mesh = sectionMesh(section, refinement)
     writeFileSync(join(folder, 't.inp'), deckText(mesh, section, { title: `T-section, fillet ${section.r} mm` }))
     execFileSync('ccx', ['t'], { cwd: folder, stdio: 'pipe' })
-    const steps = readStresses(readFileSync(join(folder, 't.dat'), 'utf8'), mesh)
-    const measures = measuresOf(mesh, section, steps, window)
-    return { nodes: mesh.nodes.length, elements: mesh.elements.length, measures: loads.map((load) => measures(load)) }
+    const printed = readFileSync(join(folder, 't.dat'), 'utf8')
+    const measures = measuresOf(mesh, section, readStresses(printed, mesh), window)
+    return {
+      flexibility: rootFlexibility(mesh, section, readDisplacements(printed)),
+      nodes: mesh.nodes.length,
+      elements: mesh.elements.length,
+      measures: loads.map((load) => measures(load)),
+    }
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
@@ -78,6 +83,7 @@ const results = sections.map(({ r, inside }) => {
     inside,
     nodes: reference.nodes,
     elements: reference.elements,
+    flexibility: rounded(reference.flexibility),
     measures: rounded(reference.measures),
     halfAsFine: rounded(coarse.measures),
   }

@@ -24,15 +24,36 @@ function constants(m, [a, b, c]) {
   return [E[a], E[b], E[c], nu(a, b), nu(a, c), nu(b, c), shear(a, b), shear(a, c), shear(b, c)]
 }
 
+/** Plane-strain moduli of core and skin along the span, and the fin's bending stiffness per length of root. */
+function finBending({ h, skin, materials }) {
+  const along = (m) => m.E1 / (1 - (m.nu12 ** 2 * m.E2) / m.E1)
+  const [Ec, Es] = [along(materials.core), along(materials.skin)]
+  return { Ec, Es, EI: (2 / 3) * (Ec * h ** 3 + Es * ((h + skin) ** 3 - h ** 3)) }
+}
+
+/**
+ * How much more the fin turns than one clamped on the root line, under a unit moment and a unit shear force: the work of the
+ * unit moment's nodal forces, less the bending of the fin from the root line to the cut.
+ */
+export function rootFlexibility(mesh, section, [shear, moment]) {
+  const work = (step) => {
+    let sum = 0
+    for (const [node, [fp, fq]] of endForces(mesh, section, { V: 0, M: 1 }))
+      sum += fp * step.get(node)[0] + fq * step.get(node)[1]
+    return sum
+  }
+  const L = mesh.top - section.R
+  const { EI } = finBending(section)
+  return { perMoment: work(moment) - L / EI, perShear: work(shear) + L ** 2 / (2 * EI) }
+}
+
 /**
  * Tractions of beam theory on the cut fin, as nodal forces of the edges' quadratic shape functions, for shear V towards −q
  * and moment M (about the root line, tension at q > 0), both per unit length of root.
  */
 export function endForces({ nodes, elements, top }, { R, h, skin, materials }, { V, M }) {
-  const bending = (m) => m.E1 / (1 - (m.nu12 ** 2 * m.E2) / m.E1)
-  const [Ec, Es] = [bending(materials.core), bending(materials.skin)]
+  const { Ec, Es, EI } = finBending({ h, skin, materials })
   const H = h + skin
-  const EI = (2 / 3) * (Ec * h ** 3 + Es * (H ** 3 - h ** 3))
   const moment = M - V * (top - R)
   const normal = (q) => ((Math.abs(q) > h ? Es : Ec) * moment * q) / EI
   const shear = (q) => {

@@ -56,6 +56,23 @@ export function readStresses(text, mesh) {
   return steps.map(({ stress: all }) => all)
 }
 
+/** One map a load step: node → displacement along p and q. */
+export function readDisplacements(text) {
+  const steps = []
+  let reading = false
+  for (const line of text.split('\n')) {
+    if (line.includes('displacements (')) {
+      steps.push(new Map())
+      reading = true
+    } else if (line.includes('(')) reading = false
+    else if (reading && line.trim() !== '') {
+      const v = line.trim().split(/\s+/).map(Number)
+      steps[steps.length - 1].set(v[0], [v[1], v[2]])
+    }
+  }
+  return steps
+}
+
 function position({ nodes }, { nodes: ring }, [x, y]) {
   const sum = [0, 0]
   ring.forEach((node, k) => {

@@ -10,6 +10,7 @@
 import { type Checked, invariant } from '../../issue.ts'
 import { jointIssues } from './joint-issues.ts'
 import { type JointMode, jointModes, type LoadShares, type RootSection, rootStress } from './root-stress.ts'
+import type { RootFlexibility } from './tee-solve.ts'
 
 /** Stations along the root, any order: x m from the root's leading edge, V N/m, M N·m/m. */
 export interface RootLine {
@@ -50,6 +51,8 @@ export interface RootJoint {
   readonly byMode: { readonly [mode in JointMode]: number | null }
   /** Through base bond, fillets and skins, of a unit shear force and of a unit moment. */
   readonly shares: { readonly shear: LoadShares; readonly moment: LoadShares }
+  /** What the joint gives at the root of a fin held by it. */
+  readonly flexibility: RootFlexibility
   /** At the worst station: base bond, and the skin half-way round the fillet on the opening side. */
   readonly detail: {
     readonly baseBond: { readonly shear: number; readonly peel: number }
@@ -86,6 +89,7 @@ export function rootJoint(input: RootJointInput): Checked<RootJoint> {
       'skin opening': leastBy('skin opening'),
     },
     shares: stress.shares,
+    flexibility: stress.flexibility,
     detail: worst === null ? null : { baseBond: stress.baseBond(worst), skin: stress.skin(worst) },
   }
   return { ok: true, value, warnings: [] }

@@ -14,7 +14,7 @@
 import type { BaySection } from '../section.ts'
 import type { LayerModuli } from './layer-moduli.ts'
 import { type LineName, type LineTraction, lineForce, lineTraction } from './tee-lines.ts'
-import { solveTee, type TeeCase, type TeeSolution } from './tee-solve.ts'
+import { type RootFlexibility, solveTee, type TeeCase, type TeeSolution } from './tee-solve.ts'
 import type { InsideTube } from './tee-topology.ts'
 import { type WindowMeans, windowMeans } from './window-mean.ts'
 
@@ -57,6 +57,7 @@ export interface RootStress {
   /** In the skin on the opening side, half-way round the fillet: N/m, N/m and N. */
   readonly skin: (load: RootLoad) => { readonly N: number; readonly Q: number; readonly M: number }
   readonly shares: { readonly shear: LoadShares; readonly moment: LoadShares }
+  readonly flexibility: RootFlexibility
 }
 
 const filletLines = ['fin face', 'body', 'throat'] as const satisfies readonly LineName[]
@@ -106,6 +107,7 @@ export function rootStress(root: RootSection): RootStress {
       M: sum(load, (unit) => unit.skin.M),
     }),
     shares: { shear: shear.shares, moment: moment.shares },
+    flexibility: solution.flexibility,
   }
 }
 

@@ -5,9 +5,7 @@
  *
  * Loads are odd about the fin's mid-plane (one face in tension as the other is in compression), so half the section is solved
  * and carries half of them. V acts on the fin towards −q and M opens the side q > 0: both are positive for an air load on the
- * fin towards −q. They enter as tractions of beam theory on the cut fin at height p, where the moment is M − V (p − R):
- *
- *   σp = E′ κ q      τ = (V / EI) ∫ E′ q dq from q to the outer face      E′ = E1 / (1 − ν12² E2 / E1)
+ * fin towards −q. They enter on the cut fin (tee-loads.ts).
  *
  * Elements and their quadrature: plane-element.ts. Saint-Venant: what the distribution at the cut gets wrong dies out within
  * about one thickness of the fin.
@@ -18,6 +16,7 @@ import { factorLdl, solveLdl } from '../../numeric/ldl.ts'
 import { packed, zeroMatrix } from '../../numeric/sparse.ts'
 import { type LayerModuli, planeStrainStiffness } from './layer-moduli.ts'
 import { addStiffness, type ElementRule, gradients, quadrilateral, triangle } from './plane-element.ts'
+import { cutHeight, endForces, finBending, type UnitLoad } from './tee-loads.ts'
 import type { BlockName, TeeShape } from './tee-shape.ts'
 import { type InsideTube, type TeeElement, type TeeTopology, teeCoordinates, teeTopology } from './tee-topology.ts'
 
@@ -36,10 +35,9 @@ export interface TeeInput {
   readonly refine?: number
 }
 
-/** Fields under one unit load. */
+/** Fields under one unit load: 1 N/m or 1 N. */
 export interface TeeCase {
-  /** N/m and N: what is 1 in this case. */
-  readonly load: { readonly V: number; readonly M: number }
+  readonly load: UnitLoad
   /** Pa, over (pp, qq, pq) at Gauss point g of element e: `stress[(4 e + g) 3]`. */
   readonly stress: Float64Array
 }
@@ -51,6 +49,17 @@ export interface TeeSolution {
   readonly X: Float64Array
   readonly shear: TeeCase
   readonly moment: TeeCase
+  readonly flexibility: RootFlexibility
+}
+
+/**
+ * How much more the fin turns at its root than a fin clamped on the root line, rad: towards −q per N·m/m of M (1/N) and per
+ * N/m of V (m/N). Work of the unit moment's forces less the bending of the fin between the root line and the cut; negative
+ * where the fillets stiffen the fin by more than the joint and the tube's wall give.
+ */
+export interface RootFlexibility {
+  readonly perMoment: number
+  readonly perShear: number
 }
 
 const layerOf: { readonly [block in BlockName]: keyof TeeLayers } = {
@@ -70,19 +79,24 @@ export function solveTee({ shape, layers, inside, refine = 1 }: TeeInput): TeeSo
   const X = teeCoordinates(topology, shape)
   const stiffness = layerStiffness(shape, layers)
   const K = assemble(topology, X, stiffness)
+  const fin = { shape, core: layers.core, skin: layers.skin }
   const factors = factorLdl(topology.analysis, K)
   invariant(factors.singularAt < 0 && factors.negativePivots === 0, 'the T-section is held and its layers are stable')
-  const solve = (load: TeeCase['load']): TeeCase => {
-    const F = endForces({ shape, layers, topology, X }, load)
+  const solve = (load: UnitLoad) => {
+    const F = endForces(fin, { topology, X }, load)
     const b = new Float64Array(K.pattern.n)
     topology.unknown.forEach((i, component) => {
       if (i >= 0) b[i] = F[component]
     })
     const x = solveLdl(factors, b)
     const u = Float64Array.from(topology.unknown, (i) => (i < 0 ? 0 : x[i]))
-    return { load, stress: stresses(topology, X, { u, stiffness }) }
+    return { F, u, fields: { load, stress: stresses(topology, X, { u, stiffness }) } }
   }
-  return { shape, topology, X, shear: solve({ V: 1, M: 0 }), moment: solve({ V: 0, M: 1 }) }
+  const [shear, moment] = [solve({ V: 1, M: 0 }), solve({ V: 0, M: 1 })]
+  const work = (u: Float64Array): number => 2 * moment.F.reduce((sum, f, k) => sum + f * u[k], 0) // both halves
+  const [L, { EI }] = [cutHeight(shape), finBending(fin)]
+  const flexibility = { perMoment: work(moment.u) - L / EI, perShear: work(shear.u) + L ** 2 / (2 * EI) }
+  return { shape, topology, X, shear: shear.fields, moment: moment.fields, flexibility }
 }
 
 /** C̄ of a block at a point, Pa, 3 × 3 row-major. */
@@ -182,54 +196,4 @@ function stresses({ elements }: TeeTopology, X: Float64Array, { u, stiffness }: 
     }
   })
   return stress
-}
-
-interface Loaded {
-  readonly shape: TeeShape
-  readonly layers: TeeLayers
-  readonly topology: TeeTopology
-  readonly X: Float64Array
-}
-
-/** Nodal forces of the tractions on the cut fin, 2 per node. Three points integrate shear times shape function exactly. */
-function endForces({ shape, layers, topology, X }: Loaded, { V, M }: TeeCase['load']): Float64Array {
-  const { R, h, xc } = shape.section
-  const [Ec, Es] = [bendingModulus(layers.core), bendingModulus(layers.skin)]
-  const H = h + shape.skin
-  const EI = (2 / 3) * (Ec * h ** 3 + Es * (H ** 3 - h ** 3))
-  const kappa = (M - V * (xc + shape.above - R)) / EI
-  const shear = (q: number): number =>
-    (V / (2 * EI)) * (Es * (H ** 2 - Math.max(q, h) ** 2) + Ec * (h ** 2 - Math.min(q, h) ** 2))
-  const F = new Float64Array(X.length)
-  for (const { block, i, nodes } of topology.elements) {
-    if ((block !== 'core' && block !== 'skinFin') || i > 0) continue
-    const E = block === 'core' ? Ec : Es
-    const edge = topEdge(nodes, X)
-    const [q0, q1] = [X[2 * edge[0] + 1], X[2 * edge[2] + 1]]
-    for (const [s, weight] of threePoints) {
-      const q = q0 + ((s + 1) / 2) * (q1 - q0)
-      const w = (weight * Math.abs(q1 - q0)) / 2
-      const N = [(s * (s - 1)) / 2, 1 - s * s, (s * (s + 1)) / 2]
-      edge.forEach((node, a) => {
-        F[2 * node] += N[a] * w * E * kappa * q
-        F[2 * node + 1] -= N[a] * w * shear(q)
-      })
-    }
-  }
-  return F
-}
-
-const threePoints = [
-  [-Math.sqrt(0.6), 5 / 9],
-  [0, 8 / 9],
-  [Math.sqrt(0.6), 5 / 9],
-] as const
-
-const bendingModulus = ({ E1, E2, nu12 }: LayerModuli): number => E1 / (1 - (nu12 ** 2 * E2) / E1)
-
-/** Corner, middle, corner of the side that lies farthest out. */
-function topEdge(nodes: Int32Array, X: Float64Array): readonly [number, number, number] {
-  let best = 0
-  for (let k = 1; k < 4; k++) if (X[2 * nodes[4 + k]] > X[2 * nodes[4 + best]]) best = k
-  return [nodes[best], nodes[4 + best], nodes[(best + 1) % 4]]
 }
