@@ -3,9 +3,10 @@
  * its unit in the key (`_deg`, `_deg_s` and `_min` are the exceptions). A leaf without a valid answer is null, and a
  * warning whose path names it says why. Nothing here is recomputed in a view.
  */
+import type { Point } from '../geometry/point.ts'
 import type { Issue } from '../issue.ts'
 
-export type Point = readonly [number, number]
+export type { Point }
 export type Matrix3 = readonly [
   readonly [number, number, number],
   readonly [number, number, number],

@@ -5,25 +5,15 @@
  * that +z is the previous face. Bay axes on the bay map, seen from outside: X aft from the root leading edge, Y across
  * from the lower-numbered fin's tip to the next fin's tip, zero on the body line midway between the fins.
  */
+import type { HistoryFlight } from '../flight/import.ts'
+import type { ThrustFlight } from '../flight/trajectory.ts'
+import type { EdgeProfile, EdgeProfiles } from '../geometry/edge-profile.ts'
+import type { EdgeName, FinOutline } from '../geometry/fin-outline.ts'
+import type { Point } from '../geometry/point.ts'
 import type { Adhesive, Cloth, ResinSystem, SheetMaterial } from '../material/material.ts'
 
-export type Point = readonly [number, number]
-
-export type EdgeName = 'leading' | 'tip' | 'trailing'
-
-/** How an edge of the core is shaped: `width` measured in the plane, square to the edge; `land` the thickness left. */
-export interface EdgeShape {
-  readonly kind: 'square' | 'bevel' | 'round'
-  readonly width: number
-  readonly land: number
-}
-
-export interface FinOutline {
-  /** From the root leading edge over the tip to the root trailing edge, fin axes; the root closes it along y = 0. */
-  readonly points: readonly Point[]
-  /** One name a segment, `points.length - 1` of them. */
-  readonly edges: readonly EdgeName[]
-}
+export type { EdgeName, FinOutline, HistoryFlight, Point, ThrustFlight }
+export type EdgeShape = EdgeProfile
 
 export interface Tube {
   readonly outerRadius: number
@@ -45,7 +35,7 @@ export interface Fins {
     /** From +x (along the root) towards +y to the sheet's lengthwise direction, rad. */
     readonly grain: number
   }
-  readonly edges: { readonly [edge in EdgeName]: EdgeShape }
+  readonly edges: EdgeProfiles
   readonly fillet: { readonly radius: number; readonly adhesive: Adhesive; readonly waste: number }
 }
 
@@ -143,29 +133,6 @@ export interface AirState {
   readonly mach: number
   readonly density: number
   readonly soundSpeed: number
-}
-
-export interface ThrustFlight {
-  readonly kind: 'thrust'
-  readonly time: readonly number[]
-  readonly thrust: readonly number[]
-  readonly liftOffMass: number
-  readonly propellantMass: number
-  readonly referenceArea: number
-  readonly drag: { readonly mach: readonly number[]; readonly coefficient: readonly number[] }
-  /** Above mean sea level. */
-  readonly siteAltitude: number
-  /** Added to the standard atmosphere's temperature at every altitude. */
-  readonly temperatureOffset: number
-}
-
-export interface HistoryFlight {
-  readonly kind: 'history'
-  readonly time: readonly number[]
-  /** Above mean sea level. */
-  readonly altitude: readonly number[]
-  readonly speed: readonly number[]
-  readonly temperatureOffset: number
 }
 
 export interface StatesFlight {
