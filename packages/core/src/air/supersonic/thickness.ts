@@ -30,6 +30,13 @@ export function thicknessFactors(mach: number, slopes: ArrayLike<number>, gamma 
   return Float64Array.from(slopes, (slope) => 1 + ratio * slope)
 }
 
+/** Largest |factor − 1|; above `largestThicknessTerm` the factors are not to be used. */
+export function thicknessTerm(mach: number, slopes: ArrayLike<number>, gamma = 1.4): number {
+  return (
+    Math.abs(secondOrderRatio(mach, gamma)) * Array.from(slopes, Math.abs).reduce((most, v) => Math.max(most, v), 0)
+  )
+}
+
 /**
  * Mean streamwise slope of half the thickness over each box's panel, from the thickness at its ends, so that a bevel that ends
  * inside a panel counts in proportion.
