@@ -90,7 +90,7 @@ const criteria: readonly Criterion[] = [maximumStress, tsaiWu]
 const reversed = ({ s1, s2, t12 }: PlyStress): PlyStress => ({ s1: -s1, s2: -s2, t12: -t12 })
 
 const basis = ({ force: { method, upwash }, mach }: FlightLoad): string =>
-  `${method} at Mach ${mach.toFixed(2)}, times ${upwash.toFixed(3)} for the upwash of the body, spread evenly over the face`
+  `${method}, Mach ${mach.toFixed(2)}, × ${upwash.toFixed(3)} for the body, even over the face`
 
 const noStrength: StrengthSection = {
   failureIndex: null,
