@@ -95,7 +95,7 @@ test('every bad number is named at once', () => {
   expect(codes({ core: { ...demo.core, G13: -1 } })).toEqual(['bond/layer-moduli'])
   const result = rootJoint({ ...demo, adhesive: { E: 3 * GPa, G: 0.9 * GPa, bondLine: 0.3e-3 } })
   expect(result.ok ? '' : result.issues[0]!.message).toBe(
-    "The adhesive's E is 3.00 GPa and its G 0.900 GPa; G must lie between E/3 and E.",
+    "The adhesive's E is 3.00 GPa and its G 0.900 GPa; both must be positive and G greater than E/3.",
   )
 })
 

@@ -66,6 +66,8 @@ export function rootJoint(input: RootJointInput): Checked<RootJoint> {
   const { x, V, M } = input.line
   invariant(x.length === V.length && x.length === M.length, `${x.length} stations, ${V.length} V, ${M.length} M`)
   invariant([...x, ...V, ...M].every(Number.isFinite), 'root loads are finite')
+  invariant(input.averagingLength > 0, `averaging length is ${input.averagingLength}`)
+  invariant(input.allowable.adhesive > 0 && input.allowable.opening > 0, 'allowables are positive')
   const stress = rootStress(input)
   const stations = x.map((at, k): JointStation => {
     const load = { V: V[k], M: M[k] }

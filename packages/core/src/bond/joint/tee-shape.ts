@@ -44,66 +44,75 @@ const grading = { fin: 0.7, leg: 0.85, arc: 0.95, body: 1.3, core: 0.72, fillet:
 const endShare = 0.06
 
 /** `refine` multiplies every number of steps. */
-export function teeBlocks({ section, skin, bondLine, wall, above }: TeeShape, refine = 1): readonly Block[] {
-  const graded = (n: number, ratio: number): number[] => geometric(n * refine, ratio ** (1 / refine))
-  const { R, h, N, r, xc, theta, phi, a0 } = section
-  const onCircle = (rho: number, q: number): number => Math.sqrt(rho ** 2 - q ** 2)
-  const coreEnd = onCircle(R + bondLine, h)
+export function teeBlocks(shape: TeeShape, refine = 1): readonly Block[] {
+  const at = stations(shape, refine)
+  const { R, h, r, xc } = shape.section
+  const onArc = (rho: number, psi: number): Place => [xc - rho * Math.sin(psi), h + r - rho * Math.cos(psi)]
+  const coreEnd = onCircle(R + shape.bondLine, h)
+  // the two legs of the right angle with the end of the base bond between them, from the fin to the body
+  const corner: readonly Place[] = [
+    ...at.face.map((p): Place => [p, h]),
+    ...at.end.slice(1).map((rho): Place => [onCircle(rho, h), h]),
+    ...at.foot.slice(1).map((angle) => onTube(R, angle)),
+  ]
+  const heights = joined(at.fin, at.face)
+  const rise = at.end.toReversed()
+  const angles = joined(
+    at.core.map((q) => Math.asin(q / R)),
+    at.foot,
+    at.body,
+  )
+  const block = (
+    name: BlockName,
+    [columns, rows]: readonly [{ length: number }, { length: number }],
+    place: Block['at'],
+  ): Block => ({ name, columns: columns.length, rows: rows.length, at: place })
+  return [
+    block('core', [heights, at.core], (i, j) => {
+      const down = (heights[0] - heights[i]) / (heights[0] - coreEnd)
+      return [heights[i] + (onCircle(R + shape.bondLine, at.core[j]) - coreEnd) * down, at.core[j]]
+    }),
+    block('bond', [at.core, rise], (i, j) => [onCircle(rise[j], at.core[i]), at.core[i]]),
+    block('fillet', [corner, at.fan], (i, j) => {
+      const [a, b] = [corner[i], onArc(r, at.arc[i])]
+      return [a[0] + (b[0] - a[0]) * at.fan[j], a[1] + (b[1] - a[1]) * at.fan[j]]
+    }),
+    block('wall', [angles, at.wall], (i, j) => onTube(at.wall[j], angles[i])),
+    block('skinFin', [at.fin, at.skin], (i, j) => [at.fin[i], h + at.skin[j]]),
+    block('skinArc', [at.arc, at.skin], (i, j) => onArc(r - at.skin[j], at.arc[i])),
+    block('skinBody', [at.body, at.skin], (i, j) => onTube(R + at.skin[j], at.body[i])),
+  ]
+}
 
-  const fin = graded(steps.fin, grading.fin).map((f) => xc + above * (1 - f))
-  const face = graded(steps.leg, grading.leg).map((f) => xc + (coreEnd - xc) * f)
-  const end = graded(steps.end, 1).map((f) => R + bondLine * (1 - f))
-  const foot = graded(steps.leg, 1 / grading.leg).map((f) => a0 + (theta - a0) * f)
-  const body = graded(steps.body, grading.body).map((f) => theta + (Math.PI / N - theta) * f)
-  const core = graded(steps.core, grading.core).map((f) => f * h)
-  const across = graded(steps.skin, 1).map((f) => f * skin)
-  const through = graded(steps.wall, grading.wall).map((f) => R - wall * (1 - f))
-  const fan = graded(steps.fillet, grading.fillet)
+type Place = readonly [number, number]
+
+const onCircle = (rho: number, q: number): number => Math.sqrt(rho ** 2 - q ** 2)
+const onTube = (rho: number, angle: number): Place => [rho * Math.cos(angle), rho * Math.sin(angle)]
+
+/** Where the lines of the mesh cross each stretch: heights, radii, angles, distances from a face, and shares of the fan. */
+function stations({ section, skin, bondLine, wall, above }: TeeShape, refine: number) {
+  const graded = (n: number, ratio: number): number[] => geometric(n * refine, ratio ** (1 / refine))
+  const { R, h, N, xc, theta, phi, a0 } = section
+  const coreEnd = onCircle(R + bondLine, h)
   const half = graded(steps.leg, grading.arc).map((f) => (f * (1 - endShare)) / 2)
+  const end = graded(steps.end, 1)
   const arc = joined(
     half,
-    graded(steps.end, 1).map((f) => (1 - endShare) / 2 + f * endShare),
+    end.map((f) => (1 - endShare) / 2 + f * endShare),
     half.map((f) => 1 - f).reverse(),
-  ).map((f) => f * phi)
-
-  const onTube = (rho: number, angle: number): readonly [number, number] => [
-    rho * Math.cos(angle),
-    rho * Math.sin(angle),
-  ]
-  const onArc = (rho: number, psi: number): readonly [number, number] => [
-    xc - rho * Math.sin(psi),
-    h + r - rho * Math.cos(psi),
-  ]
-  const corner = [
-    ...face.map((p) => [p, h] as const),
-    ...end.slice(1).map((rho) => [onCircle(rho, h), h] as const),
-    ...foot.slice(1).map((angle) => onTube(R, angle)),
-  ]
-  const heights = joined(fin, face)
-  const angles = joined(
-    core.map((q) => Math.asin(q / R)),
-    foot,
-    body,
   )
-  const rise = end.toReversed()
-  const sag = (q: number): number => onCircle(R + bondLine, q) - coreEnd
-  const blocks: Block[] = []
-  const block = (name: BlockName, columns: number, rows: number, at: Block['at']) =>
-    blocks.push({ name, columns, rows, at })
-  block('core', heights.length, core.length, (i, j) => {
-    const down = (heights[0] - heights[i]) / (heights[0] - coreEnd)
-    return [heights[i] + sag(core[j]) * down, core[j]]
-  })
-  block('bond', core.length, rise.length, (i, j) => [onCircle(rise[j], core[i]), core[i]])
-  block('fillet', corner.length, fan.length, (i, j) => {
-    const [a, b] = [corner[i], onArc(r, arc[i])]
-    return [a[0] + (b[0] - a[0]) * fan[j], a[1] + (b[1] - a[1]) * fan[j]]
-  })
-  block('wall', angles.length, through.length, (i, j) => onTube(through[j], angles[i]))
-  block('skinFin', fin.length, across.length, (i, j) => [fin[i], h + across[j]])
-  block('skinArc', arc.length, across.length, (i, j) => onArc(r - across[j], arc[i]))
-  block('skinBody', body.length, across.length, (i, j) => onTube(R + across[j], body[i]))
-  return blocks
+  return {
+    fin: graded(steps.fin, grading.fin).map((f) => xc + above * (1 - f)),
+    face: graded(steps.leg, grading.leg).map((f) => xc + (coreEnd - xc) * f),
+    end: end.map((f) => R + bondLine * (1 - f)),
+    foot: graded(steps.leg, 1 / grading.leg).map((f) => a0 + (theta - a0) * f),
+    body: graded(steps.body, grading.body).map((f) => theta + (Math.PI / N - theta) * f),
+    arc: arc.map((f) => f * phi),
+    core: graded(steps.core, grading.core).map((f) => f * h),
+    skin: graded(steps.skin, 1).map((f) => f * skin),
+    wall: graded(steps.wall, grading.wall).map((f) => R - wall * (1 - f)),
+    fan: graded(steps.fillet, grading.fillet),
+  }
 }
 
 /** 0 … 1 at half steps; each of n steps is `ratio` times the one before, middles in the middle. */
