@@ -81,13 +81,17 @@ export function flutterBoundary(input: BoundaryInput): FlutterBoundary {
   }
 }
 
-interface Answer {
+/** What a margin is made of, one a point. */
+export interface Judged {
   readonly point: AirPoint
-  readonly flutter: BoundaryEntry
-  readonly divergence: BoundaryEntry
   /** Speed of the first instability over flight speed; null when not determined. */
   readonly ratio: number | null
   readonly kind: 'flutter' | 'divergence' | 'end of search'
+}
+
+interface Answer extends Judged {
+  readonly flutter: BoundaryEntry
+  readonly divergence: BoundaryEntry
   /** Flutter at a reduced frequency above the highest the method computed. */
   readonly beyondTable: boolean
 }
@@ -109,7 +113,7 @@ function answered({ methods, omegas, structuralDamping, points }: BoundaryInput)
 }
 
 /** Frequencies of a body that can move freely are nought to rounding. */
-function isHeld(omegas: readonly number[]): boolean {
+export function isHeld(omegas: readonly number[]): boolean {
   return omegas.length > 0 && Math.min(...omegas) > 1e-5 * Math.max(...omegas)
 }
 
@@ -147,9 +151,9 @@ function answer(point: AirPoint, method: string, { flutter, divergence }: PkResu
 }
 
 /** Of a flight, one answer a Mach number, rising; states given one by one keep their order, one answer each. */
-function worstOfEachMach(answers: readonly Answer[]): readonly Answer[] {
+export function worstOfEachMach<A extends Judged>(answers: readonly A[]): readonly A[] {
   if (answers.every(({ point }) => point.time === null)) return answers
-  const worst = new Map<number, Answer>()
+  const worst = new Map<number, A>()
   for (const candidate of answers) {
     const known = worst.get(candidate.point.mach)
     if (known === undefined || worse(candidate, known)) worst.set(candidate.point.mach, candidate)
@@ -157,14 +161,14 @@ function worstOfEachMach(answers: readonly Answer[]): readonly Answer[] {
   return [...worst.values()].sort((a, b) => a.point.mach - b.point.mach)
 }
 
-function worse(a: Answer, b: Answer): boolean {
+function worse(a: Judged, b: Judged): boolean {
   if (a.ratio === null || b.ratio === null) {
     return a.ratio === b.ratio ? a.point.density > b.point.density : a.ratio === null
   }
   return a.ratio < b.ratio
 }
 
-function marginOf(answers: readonly Answer[], requiredRatio: number): Margin {
+export function marginOf(answers: readonly Judged[], requiredRatio: number): Margin {
   const computed = answers.filter(({ ratio }) => ratio !== null)
   if (computed.length === 0) {
     return { speedRatio: null, verdict: notDetermined, at: null, requiredRatio, determined: null }
