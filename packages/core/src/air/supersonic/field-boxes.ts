@@ -1,7 +1,6 @@
 /**
  * Boxes of the plane around a fin, strip by strip: those of the fin and ahead of it, those of gaps and the wake, those beside it.
  */
-import type { FieldStrip, TrailStation } from './field.ts'
 import { leadOf, type SourceLattice, trailOf } from './lattice.ts'
 import type { Reach } from './reach.ts'
 
@@ -18,6 +17,16 @@ export const wakePoint = 0.5
  */
 export const wakeSetback = 0.2014
 
+/** A strip of the plane with its lattice of lines; a fin's strip and the wake behind it are two. */
+export interface FieldStrip {
+  readonly yIn: number
+  readonly yOut: number
+  readonly middle: number
+  readonly slope: number
+  /** x of line 0 on the centre line. */
+  readonly lead: number
+}
+
 export interface FieldBox {
   readonly strip: number
   /** Between lines `line` and `line + 1` of its strip. */
@@ -31,6 +40,12 @@ export interface FieldBox {
   readonly trail: number
   /** The trailing edge that cuts the box, if any. */
   readonly cut: FieldStrip | null
+}
+
+/** Where the potential at a trailing edge is asked, and the number of that station. */
+export interface TrailStation {
+  readonly x: number
+  readonly station: number
 }
 
 /** Slack in x, in box lengths, against rounding. */

@@ -18,20 +18,12 @@ import {
   boxesOfGapsAndWake,
   diaphragmPoint,
   type FieldBox,
+  type FieldStrip,
+  type TrailStation,
   wakeSetback,
 } from './field-boxes.ts'
 import { leadOf, type SourceLattice, type SourceStrip, trailOf } from './lattice.ts'
 import { coneReach, type Mirror, type Reach } from './reach.ts'
-
-/** A strip of the plane with its lattice of lines; a fin's strip and the wake behind it are two. */
-export interface FieldStrip {
-  readonly yIn: number
-  readonly yOut: number
-  readonly middle: number
-  readonly slope: number
-  /** x of line 0 on the centre line. */
-  readonly lead: number
-}
 
 /** A point of a strip's centre line at which the potential is wanted. */
 export interface Station {
@@ -109,11 +101,6 @@ function sideStrips({ strips }: SourceLattice, { front, rear, yMin, yMax }: Reac
     })
   }
   return found
-}
-
-export interface TrailStation {
-  readonly x: number
-  readonly station: number
 }
 
 function stationsOf({ strips, panels, h }: SourceLattice, wakes: readonly (FieldStrip | null)[]) {

@@ -17,7 +17,8 @@
  */
 import type { ComplexVector } from '../../numeric/complex-matrix.ts'
 import { lineReach } from './cone-integral.ts'
-import type { Field, FieldStrip } from './field.ts'
+import type { Field } from './field.ts'
+import type { FieldStrip } from './field-boxes.ts'
 import { type TermStore, type Terms, termStore, width } from './terms.ts'
 
 /** A point on a strip's centre line. */
