@@ -12,9 +12,9 @@
  * are odd about the fin, so what is pressed on one side is pulled on the other.
  */
 import type { BaySection } from '../section.ts'
-import type { LayerModuli } from './layer-moduli.ts'
+import { isotropicLayer, type LayerModuli } from './layer-moduli.ts'
 import { type LineName, type LineTraction, lineForce, lineTraction } from './tee-lines.ts'
-import { type RootFlexibility, solveTee, type TeeCase, type TeeSolution } from './tee-solve.ts'
+import { type RootFlexibility, solveTee, type TeeCase, type TeeInput, type TeeSolution } from './tee-solve.ts'
 import type { InsideTube } from './tee-topology.ts'
 import { type WindowMeans, windowMeans } from './window-mean.ts'
 
@@ -116,14 +116,11 @@ const principal = (sigma: number, tau: number): number => Math.abs(sigma) / 2 + 
 /** So much of the fin above the fillet that the distribution of the load at the cut is forgotten: twice its thickness. */
 const aboveThicknesses = 2
 
-function teeInput({ section, skin, core, tube, adhesive, refine = 1 }: RootSection) {
-  const { E, G, bondLine } = adhesive
-  const nu = E / (2 * G) - 1
-  const glue: LayerModuli = { E1: E, E2: E, E3: E, nu12: nu, nu13: nu, nu23: nu, G13: G }
+function teeInput({ section, skin, core, tube, adhesive, refine = 1 }: RootSection): TeeInput {
   const above = aboveThicknesses * 2 * (section.h + skin.t)
   return {
-    shape: { section, skin: skin.t, bondLine, wall: tube.wall, above },
-    layers: { core, skin: skin.moduli, wall: tube.moduli, adhesive: glue },
+    shape: { section, skin: skin.t, bondLine: adhesive.bondLine, wall: tube.wall, above },
+    layers: { core, skin: skin.moduli, wall: tube.moduli, adhesive: isotropicLayer(adhesive) },
     inside: tube.inside,
     refine,
   }
