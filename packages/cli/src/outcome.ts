@@ -22,6 +22,7 @@ export function issuesAsText(issues: readonly Issue[]): string {
     .join('')
 }
 
+/** A value that is not there reads null, so that every issue has the same five keys. */
 export function issuesAsJson(issues: readonly Issue[]): string {
-  return `${JSON.stringify(issues, null, 2)}\n`
+  return `${JSON.stringify(issues, (_, value) => value ?? null, 2)}\n`
 }
