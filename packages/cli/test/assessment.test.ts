@@ -233,3 +233,36 @@ describe('geometry that cannot be made is refused with what to change', () => {
     }
   })
 })
+
+describe('heat of the skins', () => {
+  const { flight, warnings } = assessed(example('demo'))
+  const heat = flight.heat!
+
+  test('no place is hotter than the air recovers, nor colder than the shop', () => {
+    expect(heat.stations.length).toBeGreaterThan(4)
+    for (const { surface_K, interface_K, middle_K } of heat.stations) {
+      expect(surface_K).toBeLessThan((flight.recovery?.temperature_K ?? 0) + 15)
+      expect(surface_K).toBeGreaterThanOrEqual(interface_K)
+      expect(interface_K).toBeGreaterThanOrEqual(middle_K)
+      expect(middle_K).toBeGreaterThan(295)
+    }
+  })
+
+  test('post-cure keeps more of the resin, and the loss is said', () => {
+    const [roomCured, postCured] = heat.resinStiffness
+    expect(postCured.factor).toBeGreaterThan(roomCured.factor)
+    expect(warnings.map(({ code }) => code)).toContain('heat/above-glass-transition')
+    const cured = assessed(
+      example('demo', (plan) => {
+        plan.resin.postCure = true
+      }),
+    )
+    expect(cured.flight.heat?.resinStiffness[0].factor).toBeCloseTo(postCured.factor, 9)
+  })
+
+  test('a slow flight leaves the resin as it is', () => {
+    const slow = assessed(example('small-us'))
+    expect(slow.flight.heat?.resinStiffness[0].factor).toBeGreaterThan(0.9)
+    expect(slow.warnings.map(({ code }) => code)).not.toContain('heat/above-glass-transition')
+  })
+})

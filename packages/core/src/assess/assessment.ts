@@ -57,6 +57,24 @@ export interface FlightSection {
     readonly glassTransition_K: number
     readonly secondsAbove: number
   } | null
+  /** Skins and core by conduction from the shop's temperature, turbulent flow unless the place says otherwise. */
+  readonly heat: {
+    readonly stations: readonly {
+      readonly place: string
+      /** Highest, on the surface, where the skin meets the core, in the middle. */
+      readonly surface_K: number
+      readonly interface_K: number
+      readonly middle_K: number
+      /** Time for which the surface is above the glass transition in force. */
+      readonly secondsAbove: number
+    }[]
+    /** The cure in force first: resin modulus over the cold one at the greatest dynamic pressure, mean of the skins. */
+    readonly resinStiffness: readonly {
+      readonly state: string
+      readonly glassTransition_K: number
+      readonly factor: number
+    }[]
+  } | null
   readonly history: {
     readonly time_s: readonly number[]
     readonly altitude_m: readonly number[]

@@ -1,14 +1,15 @@
 /** A fin can assessed: every question in turn, each by its own section. */
 import { finForm } from '../air/fin-form.ts'
-import type { Checked, Issue } from '../issue.ts'
+import type { Checked } from '../issue.ts'
 import type { Assessment } from './assessment.ts'
 import { bondSection } from './bond-section.ts'
 import { canNest, canPatterns, nestSection, patternSection } from './can-patterns.ts'
 import type { CanDesign } from './design.ts'
-import { finPlate } from './fin-plate.ts'
+import { type FinPlate, finPlate } from './fin-plate.ts'
 import { finSection } from './fin-section.ts'
-import { type Flown, flightSection, flown } from './flown.ts'
+import { type Flown, flightSection, flown, type Section } from './flown.ts'
 import { airPoints, flutterResult, screeningResult } from './flutter-section.ts'
+import { heatSection } from './heat-section.ts'
 import { notComputed } from './not-computed.ts'
 import { canResin } from './resin-section.ts'
 import { type SkinPly, skinPlies } from './skins.ts'
@@ -25,12 +26,15 @@ export function assessCan(design: CanDesign): Checked<Assessment> {
   const nest = canNest(design, patterns.value)
   if (!nest.ok) return nest
   const resin = canResin(design, patterns.value)
-  const seen = flightSection(design, flight.value)
   const bond = bondSection(design)
   const held = holds(design, skins, flight.value)
+  const { history } = flight.value
+  const heat = history === null ? null : heatSection(design, held.plate, history)
+  const seen = flightSection(design, flight.value, heat?.value ?? null)
   const warnings = [
     ...flight.warnings,
     ...seen.warnings,
+    ...(heat?.warnings ?? []),
     ...held.warnings,
     ...bond.warnings,
     ...patterns.warnings,
@@ -58,14 +62,14 @@ export function assessCan(design: CanDesign): Checked<Assessment> {
   return { ok: true, value, warnings }
 }
 
-type Held = Pick<Assessment, 'fin' | 'structure' | 'flutter' | 'strength'>
+interface HeldFin extends Section<Pick<Assessment, 'fin' | 'structure' | 'flutter' | 'strength'>> {
+  readonly plate: FinPlate
+  /** Least flutter speed ratio wherever it could be computed. */
+  readonly least: number
+}
 
 /** Fin, structure, flutter and strength of the fin that does worst: fins differ where alternate bays are mirrored. */
-function holds(
-  design: CanDesign,
-  skins: readonly SkinPly[],
-  flight: Flown,
-): { value: Held; warnings: readonly Issue[] } {
+function holds(design: CanDesign, skins: readonly SkinPly[], flight: Flown): HeldFin {
   const one = holdsFin(design, skins, { flight, opposite: false })
   if (!design.layup.mirrorAlternateBays) return one
   const other = holdsFin(design, skins, { flight, opposite: true })
@@ -76,7 +80,7 @@ function holdsFin(
   design: CanDesign,
   skins: readonly SkinPly[],
   { flight, opposite }: { readonly flight: Flown; readonly opposite: boolean },
-) {
+): HeldFin {
   const { fins, tube, loads } = design
   const plate = finPlate(design, skins, { opposite })
   const { model, at } = plate
@@ -114,6 +118,7 @@ function holdsFin(
       strength: strength.value,
     },
     warnings: [...structure.warnings, ...flutter.warnings, ...strength.warnings],
+    plate,
     least: flutter.least,
   }
 }

@@ -22,7 +22,11 @@ export function flown(flight: FlightInput): Checked<Flown> {
   return { ok: true, value: { history: result.value, states }, warnings: result.warnings }
 }
 
-export function flightSection({ resin, mixing }: CanDesign, { history, states }: Flown): Section<FlightSection> {
+export function flightSection(
+  { resin, mixing }: CanDesign,
+  { history, states }: Flown,
+  heat: FlightSection['heat'],
+): Section<FlightSection> {
   if (history === null) return { value: statesOnly(states), warnings: [withoutHistory] }
   const Tg = mixing.postCure ? resin.glassTransitionPostCured.value : resin.glassTransition.value
   const { temperature, time, secondsAbove, warnings } = recoveryAlong(history, Tg)
@@ -36,6 +40,7 @@ export function flightSection({ resin, mixing }: CanDesign, { history, states }:
         maximumDynamicPressure_s: history.maximumDynamicPressure.time,
       },
       recovery: { temperature_K: temperature, time_s: time, glassTransition_K: Tg, secondsAbove },
+      heat,
       history: {
         time_s: history.time,
         altitude_m: history.altitude,
@@ -63,6 +68,7 @@ export function statesOnly(states: readonly AirState[]): FlightSection {
     maximumAltitude_m: null,
     at: null,
     recovery: null,
+    heat: null,
     history: null,
   }
 }

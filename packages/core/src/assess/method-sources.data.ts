@@ -18,6 +18,12 @@ export const methodSources: readonly SourceNote[] = [
     'recalled',
   ),
   method(
+    'flight',
+    'heat of the skins',
+    'Eckert reference temperature on the flat, swept attachment line at the edge, implicit conduction; docs/methods/heat.md',
+    'recalled',
+  ),
+  method(
     'fin',
     'cured ply thickness',
     'ASTM D3171, test method II relation: areal mass, fibre density, fibre volume fraction',

@@ -1,9 +1,9 @@
 /** Flight and margins: what it will see and whether it holds, in words, as pictures, then as numbers with their names. */
-import type { BoundaryPoint } from '@finwright/core/assess/assessment.ts'
+import type { Assessment, BoundaryPoint } from '@finwright/core/assess/assessment.ts'
 import { answersIn } from '../answers.ts'
 import { type Block, beside, paged, picture } from '../layout/block.ts'
 import { chart } from '../layout/chart.ts'
-import { none, plain, ratio } from '../layout/figures.ts'
+import { type Figures, none, percent, plain, ratio } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
@@ -113,7 +113,28 @@ function flightNumbers({ assessment, figures }: MarginInput, width: number): Blo
       `the resin softens at ${figures.temperature(recovery.glassTransition_K)}; ${plain(recovery.secondsAbove, 1)} s above it`,
     ])
   }
+  items.push(...heatRows(flight.heat, figures))
   return rows('What it will see', items, width)
+}
+
+/** The hottest place of the flat, and what its heat leaves of the resin. */
+function heatRows(heat: Assessment['flight']['heat'], figures: Figures): Cell[][] {
+  if (heat === null || heat.stations.length === 0) return []
+  const hottest = heat.stations.reduce((most, station) => (station.surface_K > most.surface_K ? station : most))
+  const middle = heat.stations.find(({ place }) => place.startsWith('50 %')) ?? hottest
+  const left = heat.resinStiffness.map(({ state, factor }) => `${state} ${percent(factor)}`).join(', ')
+  return [
+    [
+      'skin at half the chord',
+      figures.temperature(middle.surface_K),
+      `${figures.temperature(middle.interface_K)} where it meets the core; hottest: ${hottest.place}, ${figures.temperature(hottest.surface_K)}`,
+    ],
+    [
+      'resin stiffness at that pressure',
+      percent(heat.resinStiffness[0]?.factor),
+      `of the cold one, turbulent flow: ${left}`,
+    ],
+  ]
 }
 
 function flutterNumbers({ assessment, figures }: MarginInput, width: number): Block[] {

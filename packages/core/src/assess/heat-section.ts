@@ -1,0 +1,120 @@
+/**
+ * How hot the skins get along the flight, by conduction through skin and core at the mean chord, and what that leaves of the
+ * resin's stiffness when the dynamic pressure is greatest. Margins are those of the cold fin; this says how far to trust them.
+ */
+import { finForm } from '../air/fin-form.ts'
+import { type FinWall, finStations } from '../flight/heat/fin-stations.ts'
+import { heatAlong } from '../flight/heat/heat-along.ts'
+import { laminateTemperature } from '../flight/heat/laminate-temperature.ts'
+import type { FlightHistory } from '../flight/history.ts'
+import type { Issue } from '../issue.ts'
+import { adhesiveThermal, laminateThermal, sheetThermal, type ThermalProperties } from '../material/thermal.ts'
+import type { FlightSection } from './assessment.ts'
+import type { CanDesign } from './design.ts'
+import type { FinPlate } from './fin-plate.ts'
+import type { Section } from './flown.ts'
+import type { SkinPly } from './skins.ts'
+
+export type HeatSection = FlightSection['heat']
+
+export function heatSection(design: CanDesign, plate: FinPlate, history: FlightHistory): Section<HeatSection> {
+  const { fins, resin, mixing, shop } = design
+  const places = finPlaces(design, plate)
+  const roomCured = { name: 'cured at room temperature', temperature: resin.glassTransition.value }
+  const postCured = { name: 'post-cured', temperature: resin.glassTransitionPostCured.value }
+  const glassTransitions = mixing.postCure ? [postCured, roomCured] : [roomCured, postCured]
+  const stations = finStations({
+    ...places,
+    core: thermal(fins.core.material.density.value, sheetThermal(fins.core.material)),
+    coreThickness: fins.core.thickness,
+    leadingEdge: fins.edges.leading,
+    fillet: {
+      radius: fins.fillet.radius,
+      adhesive: thermal(fins.fillet.adhesive.density.value, adhesiveThermal(fins.fillet.adhesive)),
+    },
+  })
+  const heat = heatAlong({
+    history,
+    stations,
+    layers: stations[0].layers ?? [],
+    initialTemperature: shop.temperature,
+    glassTransitions,
+  })
+  const worst = history.time.reduce(
+    (at, _, i) => (history.dynamicPressure[i] > history.dynamicPressure[at] ? i : at),
+    0,
+  )
+  const resinLeft = laminateTemperature(heat).mean.resin.map(({ name, temperature, factor }) => ({
+    state: name,
+    glassTransition_K: temperature,
+    factor: factor[worst],
+  }))
+  const value: HeatSection = {
+    stations: heat.stations.map(({ name, peak, against }) => ({
+      place: name,
+      surface_K: peak.surface.temperature,
+      interface_K: peak.interface.temperature,
+      middle_K: peak.middle.temperature,
+      secondsAbove: against[0].secondsAbove.surface,
+    })),
+    resinStiffness: resinLeft,
+  }
+  const others = heat.warnings.filter(({ code }) => code !== 'heat/above-glass-transition')
+  return { value, warnings: [...softening(value), ...others] }
+}
+
+/** The chord at the span of the area's centroid, and the fin's own wall along it. */
+function finPlaces({ fins, tube, resin }: CanDesign, plate: FinPlate) {
+  const { outline } = fins
+  const form = finForm(outline.points, tube.outerRadius)
+  const [from, to] = chordAt(outline.points, form.centroidSpan)
+  const chord = to - from
+  const wallAt = (distance: number): FinWall => {
+    // A hair inside, so that the edge itself has the plies that end on it.
+    const inside = Math.min(Math.max(distance, 1e-6 * chord), (1 - 1e-6) * chord)
+    const { plies, core } = plate.at(from + inside, form.centroidSpan)
+    return { skin: plies.toReversed().map((ply) => skinLayer(ply, resin.density.value)), coreThickness: core }
+  }
+  const leading = outline.points.slice(0, 2)
+  const sweep = Math.atan2(leading[1][0] - leading[0][0], leading[1][1] - leading[0][1])
+  return { chord, sweep, wallAt }
+}
+
+function chordAt(points: readonly (readonly [number, number])[], y: number): readonly [number, number] {
+  const crossings: number[] = []
+  for (let i = 0; i < points.length; i++) {
+    const [[x0, y0], [x1, y1]] = [points[i], points[(i + 1) % points.length]]
+    if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0))
+  }
+  return [Math.min(...crossings), Math.max(...crossings)]
+}
+
+function skinLayer({ design, cured }: SkinPly, resinDensity: number) {
+  const { fibre } = design.cloth
+  const mix = laminateThermal({ fibre, resinDensity, fibreFraction: cured.fibreVolumeFraction })
+  return { thickness: cured.t, ...thermal(cured.density, mix) }
+}
+
+const thermal = (density: number, { conductivity, specificHeat }: ThermalProperties) => ({
+  conductivity: conductivity.value,
+  density,
+  specificHeat: specificHeat.value,
+})
+
+/** Below this share of its cold stiffness the resin's softening outweighs the other doubts of a margin; our own choice. */
+const worthSaying = 0.9
+
+function softening(heat: HeatSection): Issue[] {
+  const [now, other] = heat?.resinStiffness ?? []
+  if (now === undefined || now.factor >= worthSaying) return []
+  const percent = (share: number): string => `${Math.round(100 * share)} %`
+  return [
+    {
+      code: 'heat/above-glass-transition',
+      path: 'flight.heat',
+      value: now.factor,
+      message: `At the greatest dynamic pressure the skins' resin (${now.state}) has about ${percent(now.factor)} of its cold stiffness, if the flow is turbulent; ${other.state} it would have ${percent(other.factor)}. Every margin here is that of the cold fin.`,
+      hint: 'Post-cure, choose a resin with a higher glass transition, or cover the surface; leave more margin than the cold numbers ask for.',
+    },
+  ]
+}
