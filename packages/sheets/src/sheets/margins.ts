@@ -82,8 +82,8 @@ export function holdAnswer({ assessment, figures }: Pick<SheetInput, 'assessment
 
 const columns: readonly Column[] = [
   { head: '', share: 3.4, ink: 'dark' },
-  { head: '', share: 2 },
-  { head: '', share: 4.2, ink: 'dark' },
+  { head: '', share: 1.5 },
+  { head: '', share: 5.6, ink: 'dark' },
 ]
 
 /** Name, figure, remark; the rows whose figure exists or whose absence matters. */
@@ -122,7 +122,7 @@ function heatRows(heat: Assessment['flight']['heat'], figures: Figures): Cell[][
   if (heat === null || heat.stations.length === 0) return []
   const hottest = heat.stations.reduce((most, station) => (station.surface_K > most.surface_K ? station : most))
   const middle = heat.stations.find(({ place }) => place.startsWith('50 %')) ?? hottest
-  const left = heat.resinStiffness.map(({ state, factor }) => `${state} ${percent(factor)}`).join(', ')
+  const [now, other] = heat.resinStiffness
   return [
     [
       'skin at half the chord',
