@@ -131,8 +131,8 @@ function heatRows(heat: Assessment['flight']['heat'], figures: Figures): Cell[][
     ],
     [
       'resin stiffness at that pressure',
-      percent(heat.resinStiffness[0]?.factor),
-      `of the cold one, turbulent flow: ${left}`,
+      percent(now?.factor),
+      `of the cold one, if turbulent${other === undefined ? '' : `; ${other.state} ${percent(other.factor)}`}`,
     ],
   ]
 }
