@@ -7,6 +7,7 @@ import { type FinWall, finStations } from '../flight/heat/fin-stations.ts'
 import { heatAlong } from '../flight/heat/heat-along.ts'
 import { laminateTemperature } from '../flight/heat/laminate-temperature.ts'
 import type { FlightHistory } from '../flight/history.ts'
+import { recoveryTemperature } from '../flight/recovery.ts'
 import type { Issue } from '../issue.ts'
 import { adhesiveThermal, laminateThermal, sheetThermal, type ThermalProperties } from '../material/thermal.ts'
 import type { FlightSection } from './assessment.ts'
@@ -33,8 +34,9 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
       adhesive: thermal(fins.fillet.adhesive.density.value, adhesiveThermal(fins.fillet.adhesive)),
     },
   })
+  const hot = untilCooled(history, Math.min(roomCured.temperature, postCured.temperature))
   const heat = heatAlong({
-    history,
+    history: hot,
     stations,
     layers: stations[0].layers ?? [],
     initialTemperature: shop.temperature,
@@ -61,6 +63,28 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
   }
   const others = heat.warnings.filter(({ code }) => code !== 'heat/above-glass-transition')
   return { value, warnings: [...softening(value), ...others] }
+}
+
+/** s after the air has last recovered above the glass transition, or after the greatest dynamic pressure: skins cool by then. */
+const coolingTime = 5
+
+/** The part of the flight that can heat the skins. */
+function untilCooled(history: FlightHistory, glassTransition: number) {
+  const { time, temperature, mach, maximumDynamicPressure } = history
+  const last = time.findLastIndex(
+    (_, i) => recoveryTemperature({ temperature: temperature[i], mach: mach[i] }) > glassTransition,
+  )
+  const end = Math.max(maximumDynamicPressure.time, last < 0 ? 0 : time[last]) + coolingTime
+  const count = Math.max(2, time.filter((t) => t <= end).length)
+  const cut = (column: readonly number[]): readonly number[] => column.slice(0, count)
+  return {
+    time: cut(time),
+    temperature: cut(temperature),
+    density: cut(history.density),
+    speed: cut(history.speed),
+    mach: cut(mach),
+    dynamicPressure: cut(history.dynamicPressure),
+  }
 }
 
 /** The chord at the span of the area's centroid, and the fin's own wall along it. */
