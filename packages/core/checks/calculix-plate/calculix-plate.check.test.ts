@@ -114,3 +114,13 @@ test('has teeth: two per cent on the thickness of the metal is noticed', () => {
     expect.arrayContaining(['mode 1, Hz', 'deflection at mid-tip under 100 N, mm']),
   )
 })
+
+test('has teeth: three per cent on the core of the demo fin are noticed', () => {
+  const { fins } = demo.design
+  const core = { ...fins.core, thickness: 1.03 * fins.core.thickness }
+  const thicker = rows(results(demoPlate({ ...demo.design, fins: { ...fins, core } }), demo.load), demo.fine)
+  const out = thicker.filter(([, computed, printed, error]) => Math.abs(computed / printed - 1) > error)
+  expect(out.map(([what]) => what)).toEqual(
+    expect.arrayContaining(['mode 1, Hz', 'mode 2, Hz', 'deflection at mid-tip under 100 N, mm']),
+  )
+})
