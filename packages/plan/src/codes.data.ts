@@ -90,5 +90,3 @@ export const issueCodes = {
   'study/frequencies-count': 'more imposed frequencies than modes',
   'study/load-outside': 'a point load beside the plate',
 } as const satisfies Readonly<Record<string, string>>
-
-export type IssueCode = keyof typeof issueCodes

@@ -78,7 +78,7 @@ function stations(points: readonly Point[], span: number): { y: number; width: n
 }
 
 /** Chord and middle of the chord at height y, by the crossings of the outline with that height. */
-function chordAt(points: readonly Point[], y: number): { chord: number; middle: number } {
+export function chordAt(points: readonly Point[], y: number): { chord: number; middle: number } {
   const crossings: number[] = []
   for (let i = 0; i < points.length; i++) {
     const [x0, y0] = points[i]

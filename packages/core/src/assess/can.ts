@@ -1,5 +1,6 @@
 /** A fin can assessed: every question in turn, each by its own section. */
 import { finForm } from '../air/fin-form.ts'
+import { tipMiddle } from '../geometry/fin-outline.ts'
 import type { Checked } from '../issue.ts'
 import type { Assessment } from './assessment.ts'
 import { bondSection } from './bond-section.ts'
@@ -88,7 +89,7 @@ function holdsFin(
   const modes = solvedModes(model)
   const fin = finSection(design, skins, plate)
   const structure = structureSection(model, modes, {
-    at: tipPoint(fins.outline.points),
+    at: tipMiddle(fins.outline),
     force: loads.tipLoad,
     rootSegment: plate.rootSegment,
   })
@@ -102,7 +103,7 @@ function holdsFin(
     air: { flowDirection: 0, order: 2, faces: 2, aerodynamicDamping: true },
     thicknessAt: (x, y) => at(x, y).laminate.h,
   })
-  const thickness = fin.thickness_m.root ?? fins.core.thickness
+  const thickness = at(form.centroidChord, form.centroidSpan).laminate.h
   const strength = strengthSection({
     model,
     laminateAt: (x, y) => at(x, y).laminate,
@@ -121,11 +122,4 @@ function holdsFin(
     plate,
     least: flutter.least,
   }
-}
-
-/** Middle of the tip: of the points of greatest span. */
-function tipPoint(points: readonly (readonly [number, number])[]): readonly [number, number] {
-  const span = Math.max(...points.map(([, y]) => y))
-  const tip = points.filter(([, y]) => y > span * (1 - 1e-9)).map(([x]) => x)
-  return [(Math.min(...tip) + Math.max(...tip)) / 2, span]
 }

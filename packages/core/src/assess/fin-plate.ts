@@ -34,6 +34,8 @@ export interface FinPlate {
   readonly rootSegment: number
   /** Of one finished fin, both skins, fillets apart. */
   readonly mass: number
+  /** Which of the two kinds of fin this is, where alternate bays are mirrored. */
+  readonly opposite: boolean
 }
 
 /** Core thickness is taken to the nearest of these steps, so that points on a bevel share laminates; 0.3 % of a bevel's rise. One is the least. */
@@ -53,7 +55,7 @@ export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposit
     sectionAt: ({ x, y }) => plateSection(at(x, y).laminate),
   })
   const rootSegment = sides.findIndex(({ name }) => name === 'root')
-  return { mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }) }
+  return { mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }), opposite }
 }
 
 interface FinFace {

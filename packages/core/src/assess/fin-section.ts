@@ -1,5 +1,5 @@
 /** The finished fin: area, mass, thickness, and the laminate of every region. */
-import { finPolygon } from '../geometry/fin-outline.ts'
+import { finPolygon, rootLength, tipMiddle } from '../geometry/fin-outline.ts'
 import { area as polygonArea } from '../geometry/polygon.ts'
 import type { Mat3 } from '../numeric/mat3.ts'
 import type { FinSection, Matrix3 } from './assessment.ts'
@@ -9,19 +9,15 @@ import { plyFigures, type SkinPly } from './skins.ts'
 
 export function finSection(design: CanDesign, skins: readonly SkinPly[], plate: FinPlate): FinSection {
   const { outline, core } = design.fins
-  const rootChord = outline.points[outline.points.length - 1][0]
-  const span = Math.max(...outline.points.map(([, y]) => y))
-  const tips = outline.points.filter(([, y]) => y > span * (1 - 1e-9)).map(([x]) => x)
-  const tip = (Math.min(...tips) + Math.max(...tips)) / 2
   return {
     area_m2: polygonArea(finPolygon(outline)),
     mass_kg: plate.mass,
     thickness_m: {
-      root: plate.at(rootChord / 2, 0).laminate.h,
-      tip: plate.at(tip, span).laminate.h,
+      root: plate.at(rootLength(outline) / 2, 0).laminate.h,
+      tip: plate.at(...tipMiddle(outline)).laminate.h,
     },
     laminates: regions(plate).map((plies) => {
-      const { h, A, B, D, inertia } = laminateOf(design, plies, { t: core.thickness, opposite: false })
+      const { h, A, B, D, inertia } = laminateOf(design, plies, { t: core.thickness, opposite: plate.opposite })
       return {
         region: regionName(plies),
         plies: plies.length,

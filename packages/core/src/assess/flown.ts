@@ -75,8 +75,9 @@ export function statesOnly(states: readonly AirState[]): FlightSection {
 
 const withoutHistory: Issue = {
   code: 'flight/states-only',
-  path: 'flight.history',
+  path: 'flight',
   value: null,
-  message: 'The plan gives air states, not a flight, so there is no history against time and no recovery temperature.',
+  message:
+    'The plan gives air states, not a flight, so there is no history against time, no recovery temperature and no heating.',
   hint: 'Give a thrust curve with masses and drag, or a history of time, altitude and speed.',
 }

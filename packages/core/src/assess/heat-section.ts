@@ -2,7 +2,7 @@
  * How hot the skins get along the flight, by conduction through skin and core at the mean chord, and what that leaves of the
  * resin's stiffness when the dynamic pressure is greatest. Margins are those of the cold fin; this says how far to trust them.
  */
-import { finForm } from '../air/fin-form.ts'
+import { chordAt, finForm } from '../air/fin-form.ts'
 import { type FinWall, finStations } from '../flight/heat/fin-stations.ts'
 import { heatAlong } from '../flight/heat/heat-along.ts'
 import { laminateTemperature } from '../flight/heat/laminate-temperature.ts'
@@ -91,8 +91,8 @@ function untilCooled(history: FlightHistory, glassTransition: number) {
 function finPlaces({ fins, tube, resin }: CanDesign, plate: FinPlate) {
   const { outline } = fins
   const form = finForm(outline.points, tube.outerRadius)
-  const [from, to] = chordAt(outline.points, form.centroidSpan)
-  const chord = to - from
+  const { chord, middle } = chordAt(outline.points, form.centroidSpan)
+  const from = middle - chord / 2
   const wallAt = (distance: number): FinWall => {
     // A hair inside, so that the edge itself has the plies that end on it.
     const inside = Math.min(Math.max(distance, 1e-6 * chord), (1 - 1e-6) * chord)
@@ -102,15 +102,6 @@ function finPlaces({ fins, tube, resin }: CanDesign, plate: FinPlate) {
   const leading = outline.points.slice(0, 2)
   const sweep = Math.atan2(leading[1][0] - leading[0][0], leading[1][1] - leading[0][1])
   return { chord, sweep, wallAt }
-}
-
-function chordAt(points: readonly (readonly [number, number])[], y: number): readonly [number, number] {
-  const crossings: number[] = []
-  for (let i = 0; i < points.length; i++) {
-    const [[x0, y0], [x1, y1]] = [points[i], points[(i + 1) % points.length]]
-    if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0))
-  }
-  return [Math.min(...crossings), Math.max(...crossings)]
 }
 
 function skinLayer({ design, cured }: SkinPly, resinDensity: number) {

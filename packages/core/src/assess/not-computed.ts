@@ -1,6 +1,7 @@
 /** What this version does not compute: null leaves with the reason. */
 import type { Issue } from '../issue.ts'
 import type { Assessment, RollSection } from './assessment.ts'
+import { noStrength } from './strength-section.ts'
 
 const rollSection: RollSection = { history: null, maximumRollRate_deg_s: null, tolerance: { cant_deg: null } }
 
@@ -25,14 +26,7 @@ const studyHasNoCan: readonly Issue[] = [
 ]
 
 const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' | 'resin'> = {
-  strength: {
-    failureIndex: null,
-    ply: null,
-    position_m: null,
-    criterion: null,
-    secondOpinion: null,
-    load: null,
-  },
+  strength: noStrength,
   bond: { fillet: null, margin: null },
   roll: rollSection,
   pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [] },

@@ -92,7 +92,7 @@ const reversed = ({ s1, s2, t12 }: PlyStress): PlyStress => ({ s1: -s1, s2: -s2,
 const basis = ({ force: { method, upwash }, mach }: FlightLoad): string =>
   `${method}, Mach ${mach.toFixed(2)}, × ${upwash.toFixed(3)} for the body, even over the face`
 
-const noStrength: StrengthSection = {
+export const noStrength: StrengthSection = {
   failureIndex: null,
   ply: null,
   position_m: null,

@@ -40,6 +40,13 @@ export const finSpan = ({ points }: FinOutline): number => bounds(points).top
 
 export const rootLength = ({ points }: FinOutline): number => points.at(-1)![0] - points[0]![0]
 
+/** Middle of the tip: of the points of greatest span. */
+export function tipMiddle({ points }: FinOutline): Point {
+  const span = bounds(points).top
+  const tip = points.filter(([, y]) => y > span * (1 - 1e-9)).map(([x]) => x)
+  return [(Math.min(...tip) + Math.max(...tip)) / 2, span]
+}
+
 /** Diagonal of the box around the points: the scale of tolerances. */
 export function outlineSize(points: Polygon): number {
   const { left, right, bottom, top } = bounds(points)

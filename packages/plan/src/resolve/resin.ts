@@ -4,8 +4,10 @@
  * A ratio by volume becomes one by mass through both densities, w = v ρ_hardener / ρ_resin, and only when the plan states
  * both: a guessed density would make a volume ratio look like a mass ratio.
  */
+
 import type { Mixing, Shop, Stock } from '@finwright/core/assess/design.ts'
 import type { ResinSystem } from '@finwright/core/material/material.ts'
+import { massRatio } from '@finwright/core/resin/mixing.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { siValue } from '../schema/judge.ts'
 import { type Loose, listOf, type Report } from './loose.ts'
@@ -70,7 +72,11 @@ function hardenerPerResin(resin: TypedResin, system: ResinSystem | undefined, re
     })
   }
   if (missing.length > 0 || resinPerHardener === undefined) return undefined
-  return system.hardenerDensity.value / system.resinDensity.value / resinPerHardener
+  return massRatio({
+    hardenerPerResin: 1 / resinPerHardener,
+    resinDensity: system.resinDensity.value,
+    hardenerDensity: system.hardenerDensity.value,
+  })
 }
 
 export function resolveShop(shop: Loose<NonNullable<CanPlan['shop']>> | undefined): Loose<Shop> {

@@ -15,11 +15,6 @@ import { smallest } from './piece-picture.ts'
 /** Radii to print beside the design's own, m. */
 const neighbours = [-1e-3, 1e-3]
 
-export interface GaugeSize {
-  readonly width: number
-  readonly height: number
-}
-
 /** The fillet tool as it looks in use: nose into the corner, flats on fin and tube. In a box at (x, y). */
 export function filletGauge(fillet: NonNullable<Assessment['bond']['fillet']>, [x, y]: XY, figures: Figures) {
   const r = fillet.radius_m * 1e3
