@@ -6,7 +6,7 @@
 
 import { meshOutline } from '../geometry/outline-mesh.ts'
 import { area as polygonArea } from '../geometry/polygon.ts'
-import type { Checked } from '../issue.ts'
+import type { Checked, Issue } from '../issue.ts'
 import { type Laminate, laminate } from '../laminate/laminate.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
@@ -129,5 +129,14 @@ function studyFlutter(design: StudyDesign, { model, modes, laminateAt }: Solved)
     air: { ...air, order: air.pistonOrder },
     thicknessAt: (x, y) => laminateAt(x, y).h,
   })
-  return { value: { ...result.value, screening: null }, warnings: result.warnings }
+  const warnings = imposed === undefined ? result.warnings : [imposedWarning(imposed.length), ...result.warnings]
+  return { value: { ...result.value, screening: null }, warnings }
 }
+
+const imposedWarning = (count: number): Issue => ({
+  code: 'study/frequencies-imposed',
+  path: 'structure.modes',
+  value: count,
+  message: `Flutter is computed with the ${count} frequencies that the plan imposes, on the computed mode shapes; the modes listed are the computed ones.`,
+  hint: 'Leave imposedFrequencies out to compute flutter with the plate as it is modelled.',
+})

@@ -188,11 +188,12 @@ function boundaryWarnings(answers: readonly Answer[], { determined, requiredRati
   const silent = answers.filter(({ flutter }) => flutter.outcome === 'not determined').map(({ point }) => point.mach)
   if (silent.length > 0) {
     const [from, to] = [Math.min(...silent), Math.max(...silent)]
+    const where = from === to ? `at Mach ${to.toFixed(2)}` : `from Mach ${from.toFixed(2)} to ${to.toFixed(2)}`
     warnings.push({
       code: 'flutter/not-determined',
       path: 'flutter.margin',
       value: to,
-      message: `No valid flutter method answers from Mach ${from.toFixed(2)} to ${to.toFixed(2)}, so whether the fin holds there is not determined. This is not a pass.`,
+      message: `No valid flutter method answers ${where}, so whether the fin holds there is not determined. This is not a pass.`,
       hint: 'Judge that part of the flight by test, by comparison with fins that have flown, or by another analysis; the screening number beside it is no substitute.',
     })
   }

@@ -156,14 +156,11 @@ function flutterNumbers({ assessment, figures }: MarginInput, width: number): Bl
       [
         'the same by the published line',
         ratio((screening.speedRatio * screening.printedLine.speed_m_s) / screening.speed_m_s),
-        figures.speed(screening.printedLine.speed_m_s),
-      ],
-      [
-        'speed of the screening number',
-        figures.speed(screening.speed_m_s),
-        screening.at === null
-          ? ''
-          : `at Mach ${ratio(screening.at.mach)}, ${figures.distance(screening.at.altitude_m)}`,
+        `${figures.speed(screening.printedLine.speed_m_s)}; the number above stands for ${figures.speed(screening.speed_m_s)}${
+          screening.at === null
+            ? ''
+            : `; both at Mach ${ratio(screening.at.mach)}, ${figures.distance(screening.at.altitude_m)}`
+        }`,
       ],
     )
   }
