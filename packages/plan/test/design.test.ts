@@ -49,6 +49,7 @@ describe('the demo', () => {
         trailing: { kind: 'bevel', width: 0.012, land: 0.0008 },
       },
       fillet: { radius: 0.015, adhesive: adhesives['epoxy-paste'], waste: 0.3 },
+      joint: { bondLine: 3e-4, knockDown: 4.5, opening: 5e6 },
     })
   })
 
@@ -99,6 +100,13 @@ describe('the demo', () => {
     expect(flight.time.length).toBe(12)
     expect(flight.thrust[4]).toBe(2130)
     expect(flight.referenceArea).toBeCloseTo(Math.PI * 0.051 ** 2, 15)
+    expect(design.loads).toEqual({
+      angleOfAttack: Math.PI / 90,
+      wind: { steady: 6, gust: 9, railLength: 3 },
+      tipLoad: 100,
+      structuralDamping: 0,
+      speedRatio: 1.15,
+    })
     expect(flight).toMatchObject({ liftOffMass: 11.2, propellantMass: 3.2, siteAltitude: 200, temperatureOffset: 0 })
   })
 })
@@ -117,6 +125,11 @@ describe('the small can in US units', () => {
     expect(design.fins.mounting).toEqual({ kind: 'tabbed', depth: 0.015875, forward: 0.0127, aft: 0.0127 })
     expect(design.fins.core.thickness).toBe(0.003175)
     expect(design.fins.core.grain).toBe(Math.PI / 2)
+  })
+
+  test('wind in place of an angle of attack', () => {
+    expect(design.loads.angleOfAttack).toBe(null)
+    expect(design.loads.wind).toEqual({ steady: 12 * 0.44704, gust: 12 * 0.44704, railLength: 8 * 0.3048 })
   })
 
   test('a round edge without a width is a half circle', () => {

@@ -109,7 +109,7 @@ function holdsFin(
     laminateAt: (x, y) => at(x, y).laminate,
     form,
     flight,
-    angleOfAttack: loads.angleOfAttack,
+    angleOfAttack: loads.angleOfAttack ?? 0,
   })
   return {
     value: {

@@ -37,6 +37,14 @@ export interface Fins {
   }
   readonly edges: EdgeProfiles
   readonly fillet: { readonly radius: number; readonly adhesive: Adhesive; readonly waste: number }
+  readonly joint: {
+    /** Thickness of the adhesive under the core's end. */
+    readonly bondLine: number
+    /** Data-sheet lap shear over the stress that may be used. */
+    readonly knockDown: number
+    /** Tension across the skin that may be used, Pa. */
+    readonly opening: number
+  }
 }
 
 export type PlyRole = 'structural' | 'surface' | 'peel'
@@ -142,12 +150,25 @@ export interface StatesFlight {
 
 export type FlightInput = ThrustFlight | HistoryFlight | StatesFlight
 
+/** Air that moves across the flight path, m/s. */
+export interface Wind {
+  /** Over the rail, fully across it. */
+  readonly steady: number
+  /** Sudden, fully across the flight path, at any instant after the rail; at the rail's end it comes on top of the wind. */
+  readonly gust: number
+  /** Length over which the rail guides the rocket. */
+  readonly railLength: number
+}
+
 export interface Loads {
-  /** Angle of attack at the worst dynamic pressure. */
-  readonly angleOfAttack: number
+  /** Throughout the flight; null where only wind is given. Where both are, the greater angle counts at each instant. */
+  readonly angleOfAttack: number | null
+  readonly wind: Wind | null
   /** Point load at the tip for the deflection and root moment reported. */
   readonly tipLoad: number
   readonly structuralDamping: number
+  /** Least ratio of the flutter envelope's speed to the flight's for the verdict "holds". */
+  readonly speedRatio: number
 }
 
 export interface Printing {

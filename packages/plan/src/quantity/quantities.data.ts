@@ -17,6 +17,7 @@ export type Family =
   | 'length'
   | 'mass'
   | 'time'
+  | 'speed'
   | 'frequency'
   | 'force'
   | 'pressure'
@@ -169,10 +170,10 @@ export const quantities = {
   }),
   speed: measured({
     name: 'a speed',
-    forms: [{ over: 'length', under: 'time' }],
+    forms: [{ over: 'length', under: 'time' }, { over: 'speed' }],
     metric: 'm/s',
     us: 'ft/s',
-    offered: 'm/s, km/h, ft/s',
+    offered: 'm/s, km/h, ft/s, mph, kn',
     examples: ['340 m/s', '1116 ft/s'],
   }),
   temperature: {

@@ -22,6 +22,7 @@ const families: { readonly [family in Family]: Dimension } = {
   length: [1, 0, 0, 0, 0, 0],
   mass: [0, 1, 0, 0, 0, 0],
   time: [0, 0, 1, 0, 0, 0],
+  speed: [1, 0, -1, 0, 0, 0],
   frequency: [0, 0, -1, 0, 0, 0],
   force: [1, 1, -2, 0, 0, 0],
   pressure: [-1, 1, -2, 0, 0, 0],

@@ -3,7 +3,7 @@
  *
  * Inch, foot, yard and pound: exact by the international yard and pound agreement of 1959 (NIST SP 811, 2008,
  * appendix B). Standard gravity 9.80665 m/s² is exact (3rd CGPM, 1901), so the pound-force is 0.45359237 · 9.80665 N and
- * psi, ksi and Msi follow from it. The degree carries π to fifty decimals, far beyond a double.
+ * psi, ksi and Msi follow from it. The mile is 5280 feet, the nautical mile 1852 m (SP 811, appendix B). The degree carries π to fifty decimals, far beyond a double.
  */
 import { divide, multiply, power, type Rational, rational } from './rational.ts'
 
@@ -27,6 +27,7 @@ const time: Dimension = [0, 0, 1, 0, 0, 0]
 const temperature: Dimension = [0, 0, 0, 1, 0, 0]
 const angle: Dimension = [0, 0, 0, 0, 1, 0]
 const amount: Dimension = [0, 0, 0, 0, 0, 1]
+const speed: Dimension = [1, 0, -1, 0, 0, 0]
 const frequency: Dimension = [0, 0, -1, 0, 0, 0]
 const force: Dimension = [1, 1, -2, 0, 0, 0]
 const pressure: Dimension = [-1, 1, -2, 0, 0, 0]
@@ -67,6 +68,8 @@ export const units: readonly Unit[] = [
   unit('s', 'sec second seconds', time, '1'),
   unit('min', 'minute minutes', time, '60'),
   unit('h', 'hr hour hours', time, '3600'),
+  unit('mph', '', speed, '0.44704'),
+  unit('kn', 'kt kts knot knots', speed, divide(rational('1852'), rational('3600'))),
   unit('Hz', '', frequency, '1'),
   unit('N', '', force, '1'),
   unit('kN', '', force, '1e3'),

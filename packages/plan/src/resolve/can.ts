@@ -1,5 +1,5 @@
 /** A plan of a fin can becomes the design that the computation works on. */
-import type { CanDesign } from '@finwright/core/assess/design.ts'
+import type { CanDesign, Wind } from '@finwright/core/assess/design.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { siValue } from '../schema/judge.ts'
 import { resolveFins, resolveTube } from './fins.ts'
@@ -13,6 +13,7 @@ export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, rep
   const find = materialsOf(plan.materials, report)
   const resin = resolveResin(plan.resin, plan.materials, find, report)
   const { checkSquare, paperThickness } = plan.printing ?? {}
+  const { loads } = plan
   return {
     kind: 'can',
     name: plan.name,
@@ -28,9 +29,11 @@ export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, rep
     cans: listOf(plan.cans)?.map((can) => ({ letter: can?.letter, purpose: can?.purpose })),
     flight: resolveFlight(plan.flight, { attachment, report }),
     loads: {
-      angleOfAttack: siValue('loads.angleOfAttack', plan.loads?.angleOfAttack),
-      tipLoad: siValue('loads.tipLoad', plan.loads?.tipLoad),
-      structuralDamping: siValue('loads.structuralDamping', plan.loads?.structuralDamping),
+      angleOfAttack: loads?.angleOfAttack === undefined ? null : siValue('loads.angleOfAttack', loads.angleOfAttack),
+      wind: resolveWind(loads?.wind),
+      tipLoad: siValue('loads.tipLoad', loads?.tipLoad),
+      structuralDamping: siValue('loads.structuralDamping', loads?.structuralDamping),
+      speedRatio: siValue('loads.speedRatio', loads?.speedRatio),
     },
     printing: {
       measured:
@@ -42,5 +45,14 @@ export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, rep
             },
       paperThickness: siValue('printing.paperThickness', paperThickness),
     },
+  }
+}
+
+function resolveWind(wind: NonNullable<Loose<CanPlan>['loads']>['wind']): Loose<Wind> | null {
+  if (wind === undefined) return null
+  return {
+    steady: siValue('loads.wind.steady', wind.steady),
+    gust: siValue('loads.wind.gust', wind.gust),
+    railLength: siValue('loads.wind.railLength', wind.railLength),
   }
 }

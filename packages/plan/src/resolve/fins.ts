@@ -37,6 +37,11 @@ export function resolveFins(fins: Loose<CanPlan['fins']> | undefined, find: Find
       adhesive: find('adhesive', fins?.fillet?.adhesive, 'fins.fillet.adhesive'),
       waste: siValue('fins.fillet.waste', fins?.fillet?.waste),
     },
+    joint: {
+      bondLine: siValue('fins.joint.bondLine', fins?.joint?.bondLine),
+      knockDown: siValue('fins.joint.knockDown', fins?.joint?.knockDown),
+      opening: siValue('fins.joint.opening', fins?.joint?.opening),
+    },
   }
 }
 

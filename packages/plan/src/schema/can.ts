@@ -81,6 +81,13 @@ const fins = z.strictObject({
     adhesive: id.optional(),
     waste: share('fins.fillet.waste').optional(),
   }),
+  joint: z
+    .strictObject({
+      bondLine: text('fins.joint.bondLine').optional(),
+      knockDown: num('fins.joint.knockDown').optional(),
+      opening: text('fins.joint.opening').optional(),
+    })
+    .optional(),
 })
 
 const ply = z.strictObject({
@@ -207,8 +214,16 @@ const flight = z.discriminatedUnion('kind', [
 
 const loads = z.strictObject({
   angleOfAttack: text('loads.angleOfAttack').optional(),
+  wind: z
+    .strictObject({
+      steady: text('loads.wind.steady'),
+      gust: text('loads.wind.gust').optional(),
+      railLength: text('loads.wind.railLength').optional(),
+    })
+    .optional(),
   tipLoad: text('loads.tipLoad').optional(),
   structuralDamping: num('loads.structuralDamping').optional(),
+  speedRatio: num('loads.speedRatio').optional(),
 })
 
 const printing = z.strictObject({

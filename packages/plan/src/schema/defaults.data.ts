@@ -20,6 +20,8 @@ export interface DerivedDefault {
 const practice = 'common practice, no source'
 const faa = 'FAA AC 43.13-1B (1998), chapter 3, section 1: light laminates at 50 % resin by weight'
 const scarf = 'FAA AC 43.13-1B (1998), chapter 3, section 1: scarf of 50 ply thicknesses; by analogy'
+const eurocomp =
+  '1.5 typical properties, 1.5 by hand, 2 for service: our own proposal in the manner of EUROCOMP Design Code (1996), section 5.1, recalled; a data-sheet lap shear is no design value (ASTM D4896)'
 const nothing = 'nothing stated, nothing assumed'
 
 const stepBack = (field: string, short: string): DerivedDefault => ({
@@ -42,6 +44,14 @@ export const defaults: readonly (Default | DerivedDefault)[] = [
   { path: 'fins.edges.trailing', value: { shape: 'square' }, source: 'no shape stated' },
   { path: 'fins.fillet.adhesive', value: 'epoxy-paste', source: practice },
   { path: 'fins.fillet.waste', value: '30 %', source: `25 to 40 %; ${practice}` },
+  { path: 'fins.joint', value: {}, source: practice },
+  { path: 'fins.joint.bondLine', value: '0.3 mm', source: `a core's end pressed on by hand; ${practice}` },
+  { path: 'fins.joint.knockDown', value: 4.5, source: eurocomp },
+  {
+    path: 'fins.joint.opening',
+    value: '5 MPa',
+    source: 'hand-laid glass, 10 to 25 MPa from memory; the lower end halved for voids: our own proposal, no source',
+  },
 
   { path: 'layup', value: {}, source: practice },
   { path: 'layup.overhang', value: {}, source: practice },
@@ -116,9 +126,24 @@ export const defaults: readonly (Default | DerivedDefault)[] = [
   { path: 'cans[].purpose', value: 'flight', source: 'the usual purpose' },
 
   { path: 'loads', value: {}, source: practice },
-  { path: 'loads.angleOfAttack', value: '2 deg', source: `1 to 3 deg for gusts and coning; ${practice}` },
+  {
+    path: 'loads.angleOfAttack',
+    derive: (_, near) => (near.wind === undefined ? '2 deg' : undefined),
+    source: `2 deg where no wind is stated (1 to 3 deg for gusts and coning); ${practice}`,
+  },
+  {
+    path: 'loads.wind.gust',
+    derive: (_, near) => near.steady,
+    source: `a gust as strong as the wind itself; ${practice}`,
+  },
+  { path: 'loads.wind.railLength', value: '2 m', source: `a short rail: the rocket leaves it slowly; ${practice}` },
   { path: 'loads.tipLoad', value: '100 N', source: `a hand's push, to compare with a test; ${practice}` },
   { path: 'loads.structuralDamping', value: 0, source: 'no damping counted on: the safe side' },
+  {
+    path: 'loads.speedRatio',
+    value: 1.15,
+    source: "15 % of speed as in aircraft practice (14 CFR 25.629, recalled), on top of the envelope's own factors",
+  },
 
   { path: 'printing', value: {}, source: practice },
   { path: 'printing.paperThickness', value: '0.1 mm', source: `office paper of 80 g/m2; ${practice}` },

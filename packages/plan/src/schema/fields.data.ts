@@ -50,6 +50,19 @@ export const fields = {
   'fins.edges.trailing.land': { label: 'trailing edge land', quantity: 'length', least: '0.05 mm', most: '60 mm' },
   'fins.fillet.radius': { label: 'fillet radius', quantity: 'length', least: '1 mm', most: '300 mm' },
   'fins.fillet.waste': { label: 'fillet waste', ...share, most: 2 },
+  'fins.joint.bondLine': { label: "adhesive under the core's end", quantity: 'length', least: '0.05 mm', most: '3 mm' },
+  'fins.joint.knockDown': {
+    label: 'lap shear of the data sheet over what may be used',
+    quantity: 'number',
+    least: 1,
+    most: 20,
+  },
+  'fins.joint.opening': {
+    label: 'tension across the skin that may be used',
+    quantity: 'pressure',
+    least: '0.1 MPa',
+    most: '100 MPa',
+  },
 
   'plies[].angle': { label: 'ply angle', ...turn },
   'plies[].stepBack.leading': { label: 'step back from the leading edge', ...setBack },
@@ -157,8 +170,12 @@ export const fields = {
   },
 
   'loads.angleOfAttack': { label: 'angle of attack', quantity: 'angle', least: '-30 deg', most: '30 deg' },
+  'loads.wind.steady': { label: 'wind over the rail', quantity: 'speed', least: '0 m/s', most: '50 m/s' },
+  'loads.wind.gust': { label: 'gust across the flight', quantity: 'speed', least: '0 m/s', most: '50 m/s' },
+  'loads.wind.railLength': { label: 'guided length of the rail', quantity: 'length', least: '0.1 m', most: '50 m' },
   'loads.tipLoad': { label: 'point load at the tip', quantity: 'force', least: '0 N', most: '100 kN' },
   'loads.structuralDamping': { label: 'structural damping', quantity: 'number', least: 0, most: 0.2 },
+  'loads.speedRatio': { label: 'flutter speed asked for over flight speed', quantity: 'number', least: 1, most: 5 },
 
   'printing.checkSquare.across': {
     label: 'check square, across the feed',
