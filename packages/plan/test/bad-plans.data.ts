@@ -566,6 +566,24 @@ export const badPlans: readonly BadPlan[] = [
     schema: true,
   },
   {
+    name: 'a gust without its wind, joint and speed ratio out of bounds',
+    edits: [
+      ['loads.wind', { gust: '9 mph', railLength: '6' }],
+      ['loads.speedRatio', 0.9],
+      ['fins.joint', { bondLine: '12 mm', knockDown: '4.5', opening: '5 mm' }],
+    ],
+    issues: [
+      ['plan/missing', 'loads.wind.steady'],
+      ['quantity/missing-unit', 'loads.wind.railLength'],
+      ['value/out-of-range', 'loads.speedRatio'],
+      ['value/out-of-range', 'fins.joint.bondLine'],
+      ['quantity/not-a-number', 'fins.joint.knockDown'],
+      ['quantity/wrong-dimension', 'fins.joint.opening'],
+    ],
+    says: 'Flutter speed asked for over flight speed is 0.9; it must lie between 1 and 5',
+    schema: true,
+  },
+  {
     name: 'a can and a study at once',
     edits: [['study', { outline: [['0 m', '0 m']], supports: [], plate: { kind: 'sheet' } }]],
     issues: [
