@@ -113,13 +113,29 @@ export interface FinSection {
 }
 
 export interface StructureSection {
+  /** With the root held as elastically as the joint and the wall hold it; cold. */
   readonly modes: readonly { readonly frequency_Hz: number; readonly kind: string }[]
   readonly tipLoad: {
     readonly force_N: number
     readonly deflection_m: number | null
     readonly rootMoment_Nm: number | null
   } | null
-  readonly mesh: { readonly nodes: number; readonly triangles: number } | null
+  /** Null for a study, whose supports are stated. */
+  readonly root: {
+    /** Per length of root: what a unit moment turns it by, and a unit shear force moves it by. */
+    readonly rotation_rad_per_N: number
+    readonly deflection_m2_per_N: number
+    /** Plain words: what gives most, what stands behind the wall. */
+    readonly basis: string
+    /** The same fin clamped, mode by mode. */
+    readonly clamped_Hz: readonly number[]
+  } | null
+  readonly mesh: {
+    readonly nodes: number
+    readonly triangles: number
+    /** Estimated relative error of each mode's frequency by refinement; null where not estimated. */
+    readonly frequencyError: readonly number[] | null
+  } | null
   /** For drawing: nodes, triangles and the deflection of each mode, largest 1. */
   readonly shapes: {
     readonly nodes_m: readonly Point[]
@@ -128,29 +144,76 @@ export interface StructureSection {
   } | null
 }
 
+/** At a Mach number, in air of the density that the flight has there: speed and Mach number need not match. */
 export interface BoundaryPoint {
   readonly mach: number
   readonly density_kg_m3: number
+  /** As a linear method gives it with the aerodynamics of this Mach number; null where none was found or none can be asked. */
   readonly speed_m_s: number | null
   readonly dynamicPressure_Pa: number | null
   readonly frequency_Hz: number | null
-  /** `piston theory, second order`, or `not determined` where no valid method answers. */
+  /** `doublet lattice`, or `not determined` where no linear method answers at this Mach number. */
   readonly method: string
+  /** What the verdict uses: the least of several readings, each times its factor. Null where it does not answer. */
+  readonly envelope: {
+    readonly speed_m_s: number
+    readonly kind: InstabilityKind
+    /** The reading that is least, with the Mach number of its forces where it is not this one, and the factor on its speed. */
+    readonly method: string
+    readonly factor: number
+  } | null
 }
 
+/** `end of search`: nothing was found up to the speed given. */
+export type InstabilityKind = 'flutter' | 'divergence' | 'end of search'
+
+export interface FlightPlace {
+  readonly time_s: number
+  readonly mach: number
+  readonly altitude_m: number
+}
+
+export type FlutterVerdict = 'holds' | 'does not hold' | 'not determined'
+
 export interface FlutterSection {
+  /** A point a Mach number, the worst passage of the flight. */
   readonly boundary: readonly BoundaryPoint[]
   readonly divergence: readonly BoundaryPoint[]
   readonly margin: {
     readonly speedRatio: number | null
-    readonly verdict: 'holds' | 'does not hold' | 'not determined'
-    readonly at: { readonly time_s: number; readonly mach: number; readonly altitude_m: number } | null
+    readonly verdict: FlutterVerdict
+    readonly at: FlightPlace | null
+    readonly requiredRatio: number
+    readonly kind: InstabilityKind | null
+    /** The structural mode that has the greatest part in the critical one, and its share. */
+    readonly mode: { readonly name: string; readonly share: number } | null
   }
+  /** The same margin under other assumptions, each with its own least ratio; null where not determined. */
+  readonly beside: readonly { readonly assumption: string; readonly speedRatio: number | null }[]
+  /** What changes the margin most, the strongest first: the ratio when one input is changed by `change`. */
+  readonly drivers: readonly { readonly input: string; readonly change: string; readonly speedRatio: number }[]
+  /** At every instant of the flight that matters; null for states. */
+  readonly history: { readonly time_s: readonly number[]; readonly speedRatio: readonly number[] } | null
+  /** Damping and frequency against speed where the margin is least, without the envelope's factor; null where there is none. */
+  readonly curves: {
+    readonly mach: number
+    readonly density_kg_m3: number
+    readonly method: string
+    readonly speed_m_s: readonly number[]
+    readonly roots: readonly {
+      readonly mode: string
+      readonly frequency_Hz: readonly (number | null)[]
+      /** 2 Re s / |s|, the structure's own included: negative decays. */
+      readonly damping: readonly (number | null)[]
+    }[]
+  } | null
+  /** Mach numbers the envelope answers for. */
+  readonly covers: { readonly from: number; readonly to: number } | null
   /** A correlation through experience, never a verdict. */
   readonly screening: {
     readonly speedRatio: number
     readonly speed_m_s: number
-    readonly at: { readonly time_s: number; readonly mach: number; readonly altitude_m: number } | null
+    readonly at: FlightPlace | null
     readonly effectiveShearModulus_Pa: number
     readonly torsionalStiffness_Nm2: number
     readonly constant_Pa: number
@@ -167,12 +230,42 @@ export interface StrengthSection {
   readonly criterion: string | null
   readonly secondOpinion: { readonly criterion: string; readonly failureIndex: number } | null
   readonly load: {
+    /** Mean over the face. */
     readonly pressure_Pa: number
     readonly force_N: number
+    readonly rootMoment_Nm: number
     readonly angleOfAttack_deg: number
+    readonly mach: number
+    readonly dynamicPressure_Pa: number
     readonly time_s: number | null
+    /** Elastic root moment over that of the rigid fin; the greater load is used. */
+    readonly amplification: number
     readonly basis: string
   } | null
+  /** Point loads at the tip that stress the fin as the worst air load does. */
+  readonly tipEquivalent: {
+    /** Same greatest failure index. */
+    readonly byFailure_N: number
+    /** Same moment at the root. */
+    readonly byMoment_N: number
+  } | null
+  /** What the fin hands to the body, per length of root. */
+  readonly rootLine: {
+    readonly x_m: readonly number[]
+    readonly shear_N_m: readonly number[]
+    readonly moment_N: readonly number[]
+  } | null
+  /** Greatest failure index of any ply in each triangle of `structure.shapes`. */
+  readonly map: readonly number[] | null
+  /** Through the thickness at the place of first failure, from the previous face to the next. */
+  readonly through: readonly {
+    readonly layer: string
+    readonly z_m: readonly [number, number]
+    readonly s1_Pa: readonly [number, number]
+    readonly s2_Pa: readonly [number, number]
+    readonly t12_Pa: readonly [number, number]
+    readonly index: number | null
+  }[]
 }
 
 export interface BondSection {
@@ -192,7 +285,23 @@ export interface BondSection {
     /** What both run-outs past the root's ends add to one fillet, and the can's mix with them. */
     readonly runOuts: { readonly volume_m3: number; readonly mixMassWith_kg: number }
   } | null
+  /** Allowable over stress, less one, at the worst station of the root under the worst air load. */
   readonly margin: number | null
+  readonly joint: {
+    readonly worst: {
+      readonly x_m: number
+      readonly mode: string
+      readonly stress_Pa: number
+      readonly allowable_Pa: number
+    }
+    readonly byMode: readonly { readonly mode: string; readonly margin: number | null }[]
+    /** Of a moment about the root line, through base bond, fillets and skins. */
+    readonly momentShares: { readonly baseBond: number; readonly fillets: number; readonly skins: number }
+    /** Least fillet radius with a margin of zero or more; null where none that fits is enough. */
+    readonly sufficientRadius_m: number | null
+    readonly lapShear_Pa: number
+    readonly knockDown: number
+  } | null
 }
 
 export interface RollSection {

@@ -37,6 +37,7 @@ export function bondSection({ tube, fins }: CanDesign): Section<BondSection> {
         runOuts: { volume_m3: made.runOut.volume, mixMassWith_kg: made.mixMassWithRunOuts },
       },
       margin: null,
+      joint: null,
     },
     warnings: [withoutMargin],
   }

@@ -8,6 +8,7 @@ import { coreThickness } from '../geometry/edge-profile.ts'
 import { finSides } from '../geometry/fin-outline.ts'
 import type { Mesh } from '../geometry/mesh.ts'
 import { meshOutline } from '../geometry/outline-mesh.ts'
+import type { Point } from '../geometry/point.ts'
 import { area } from '../geometry/polygon.ts'
 import { finLaminate, skin } from '../laminate/fin-laminate.ts'
 import type { Laminate } from '../laminate/laminate.ts'
@@ -21,6 +22,8 @@ import type { SkinPly } from './skins.ts'
 
 export interface FinPoint {
   readonly laminate: Laminate
+  /** Places of the plies in the list of skins. */
+  readonly present: readonly number[]
   /** Plies of one face present here, core outward. */
   readonly plies: readonly SkinPly[]
   readonly core: number
@@ -45,8 +48,7 @@ const coreStep = 1e-5
 export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposite = false } = {}): FinPlate {
   const { fins } = design
   const sides = finSides(fins.outline)
-  const outline = sides.map(({ a }) => a)
-  const mesh = meshOutline({ outline, size: recommendedMeshSize(outline) })
+  const mesh = finMesh(sides.map(({ a }) => a))
   const face = finFace(design, skins)
   const at = pointReader(design, skins, { face, opposite })
   const model = assemblePlate({
@@ -56,6 +58,18 @@ export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposit
   })
   const rootSegment = sides.findIndex(({ name }) => name === 'root')
   return { mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }), opposite }
+}
+
+let lastMesh: { readonly outline: readonly Point[]; readonly mesh: Mesh } | null = null
+
+/** The mesh of the outline asked for last is kept: it does not change while plies do, and air forces are kept beside it. */
+function finMesh(outline: readonly Point[]): Mesh {
+  const same =
+    lastMesh?.outline.length === outline.length &&
+    lastMesh.outline.every(([x, y], i) => x === outline[i][0] && y === outline[i][1])
+  if (lastMesh === null || !same)
+    lastMesh = { outline, mesh: meshOutline({ outline, size: recommendedMeshSize(outline) }) }
+  return lastMesh.mesh
 }
 
 interface FinFace {
@@ -130,6 +144,7 @@ function pointReader(
     const plies = present.map((index) => skins[index])
     const point = {
       plies,
+      present,
       core: steps * coreStep,
       laminate: laminateOf(design, plies, { t: steps * coreStep, opposite }),
     }

@@ -45,7 +45,11 @@ export function flutterResult(input: FlutterInput): FlutterResult {
         speedRatio: margin.speedRatio,
         verdict: margin.verdict,
         at: margin.at === null ? null : place(margin.at),
+        requiredRatio: margin.requiredRatio,
+        kind: margin.determined?.kind ?? null,
+        mode: null,
       },
+      ...noDetail,
     },
     warnings: [...warnings, ...silentEntries(boundary)],
     least: margin.determined?.speedRatio ?? Number.POSITIVE_INFINITY,
@@ -103,7 +107,16 @@ function boundaryPoint({ point, speed, dynamicPressure, frequency, method }: Bou
     dynamicPressure_Pa: dynamicPressure,
     frequency_Hz: frequency,
     method,
+    envelope: null,
   }
+}
+
+const noDetail: Pick<FlutterSection, 'beside' | 'drivers' | 'history' | 'curves' | 'covers'> = {
+  beside: [],
+  drivers: [],
+  history: null,
+  curves: null,
+  covers: null,
 }
 
 /** Null for an air state that belongs to no flight. */

@@ -18,7 +18,12 @@ import type { SkinPly } from './skins.ts'
 
 export type HeatSection = FlightSection['heat']
 
-export function heatSection(design: CanDesign, plate: FinPlate, history: FlightHistory): Section<HeatSection> {
+export interface Heated extends Section<HeatSection> {
+  /** What is left of the skins' resin modulus at a time of the flight, the cure in force; 0–1, mean over the fin. */
+  readonly resinFactor: (time: number) => number
+}
+
+export function heatSection(design: CanDesign, plate: FinPlate, history: FlightHistory): Heated {
   const { fins, resin, mixing, shop } = design
   const places = finPlaces(design, plate)
   const roomCured = { name: 'cured at room temperature', temperature: resin.glassTransition.value }
@@ -46,7 +51,8 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
     (at, _, i) => (history.dynamicPressure[i] > history.dynamicPressure[at] ? i : at),
     0,
   )
-  const resinLeft = laminateTemperature(heat).mean.resin.map(({ name, temperature, factor }) => ({
+  const { time, mean } = laminateTemperature(heat)
+  const resinLeft = mean.resin.map(({ name, temperature, factor }) => ({
     state: name,
     glassTransition_K: temperature,
     factor: factor[worst],
@@ -62,7 +68,18 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
     resinStiffness: resinLeft,
   }
   const others = heat.warnings.filter(({ code }) => code !== 'heat/above-glass-transition')
-  return { value, warnings: [...softening(value), ...others] }
+  const resinFactor = along(time, mean.resin[0].factor)
+  return { value, warnings: [...softening(value), ...others], resinFactor }
+}
+
+/** Straight between the samples, held before the first and after the last. */
+function along(time: readonly number[], column: readonly number[]): (t: number) => number {
+  return (t) => {
+    const next = time.findIndex((at) => at > t)
+    if (next <= 0) return column[next < 0 ? column.length - 1 : 0]
+    const share = (t - time[next - 1]) / (time[next] - time[next - 1])
+    return column[next - 1] + share * (column[next] - column[next - 1])
+  }
 }
 
 /** s after the air has last recovered above the glass transition, or after the greatest dynamic pressure: skins cool by then. */

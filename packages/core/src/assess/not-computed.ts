@@ -27,7 +27,7 @@ const studyHasNoCan: readonly Issue[] = [
 
 const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' | 'resin'> = {
   strength: noStrength,
-  bond: { fillet: null, margin: null },
+  bond: { fillet: null, margin: null, joint: null },
   roll: rollSection,
   pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [] },
   nest: { rolls: [], buy: [] },

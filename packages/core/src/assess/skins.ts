@@ -8,15 +8,16 @@ export interface SkinPly {
   readonly cured: CuredPly
 }
 
-/** Plies that stay in the laminate, core outward; peel ply is pulled off. */
-export function skinPlies({ plies, resin, layup }: CanDesign): readonly SkinPly[] {
+/** Plies that stay in the laminate, core outward; peel ply is pulled off. `resinFactor`: what heat leaves of the resin's modulus. */
+export function skinPlies({ plies, resin, layup }: CanDesign, resinFactor = 1): readonly SkinPly[] {
+  const warm = resinFactor === 1 ? resin : { ...resin, E: { ...resin.E, value: resin.E.value * resinFactor } }
   return plies
     .filter(({ cloth }) => staysInLaminate(cloth))
     .map((design) => ({
       design,
       cured: curedPly({
         cloth: design.cloth,
-        resin,
+        resin: warm,
         resinPerCloth: layup.resinPerCloth,
         voidFraction: layup.voidFraction,
       }),

@@ -38,6 +38,7 @@ export function strengthSection(input: StrengthInput): Section<StrengthSection> 
   const { first, second } = found
   return {
     value: {
+      ...noStrength,
       failureIndex: first.failure.index,
       ply: first.failure.layer,
       position_m: first.at,
@@ -46,6 +47,10 @@ export function strengthSection(input: StrengthInput): Section<StrengthSection> 
       load: {
         pressure_Pa: pressure,
         force_N: worst.forcePerAngle * angleOfAttack,
+        rootMoment_Nm: worst.rootMomentPerAngle * angleOfAttack,
+        mach: worst.mach,
+        dynamicPressure_Pa: worst.dynamicPressure,
+        amplification: 1,
         angleOfAttack_deg: (angleOfAttack * 180) / Math.PI,
         time_s: flight.history?.time[worst.index] ?? null,
         basis: basis(worst),
@@ -99,6 +104,10 @@ export const noStrength: StrengthSection = {
   criterion: null,
   secondOpinion: null,
   load: null,
+  tipEquivalent: null,
+  rootLine: null,
+  map: null,
+  through: [],
 }
 
 const noLoad: Issue = {

@@ -38,7 +38,8 @@ export function structureSection(
       kind: kind(modes.shapes[i]).name,
     })),
     tipLoad: load === null ? null : tipLoad(model, load),
-    mesh: { nodes: nodes.X.length / 2, triangles: mesh.T.length / 3 },
+    root: null,
+    mesh: { nodes: nodes.X.length / 2, triangles: mesh.T.length / 3, frequencyError: null },
     shapes: {
       nodes_m: Array.from({ length: drawn.X.length / 2 }, (_, i) => [
         rounded(drawn.X[2 * i]),

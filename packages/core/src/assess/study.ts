@@ -105,7 +105,12 @@ function studyFin({ outline }: StudyDesign, model: PlateModel, laminateAt: Lamin
 const noFlutter: FlutterSection = {
   boundary: [],
   divergence: [],
-  margin: { speedRatio: null, verdict: 'not determined', at: null },
+  margin: { speedRatio: null, verdict: 'not determined', at: null, requiredRatio: 1.15, kind: null, mode: null },
+  beside: [],
+  drivers: [],
+  history: null,
+  curves: null,
+  covers: null,
   screening: null,
 }
 
