@@ -7,7 +7,8 @@
 import type { Mesh } from '../geometry/mesh.ts'
 import { invariant } from '../issue.ts'
 import { packed, type SymmetricMatrix, zeroMatrix } from '../numeric/sparse.ts'
-import { type PlateLayout, plateLayout } from './layout.ts'
+import { addSprings } from './elastic-edge.ts'
+import { layoutLike, type PlateLayout, plateLayout } from './layout.ts'
 import { isCoupled, type PlateSection, type SectionPoint } from './section.ts'
 import type { Support } from './supports.ts'
 import { integrationPoints } from './tied-shear.ts'
@@ -29,7 +30,7 @@ export interface PlateOptions {
   readonly sectionAt: (point: SectionPoint) => PlateSection
   /** Bending and stretching coupled: 5 unknowns a node. Default: when any section has B ≠ 0. */
   readonly coupled?: boolean
-  /** A plate with the same mesh and supports, whose layout is used again. */
+  /** A plate with the same mesh and supports (springs may differ in stiffness), whose layout is used again. */
   readonly like?: PlateModel
 }
 
@@ -48,18 +49,10 @@ export interface PlateModel {
 export function assemblePlate({ mesh, supports, sectionAt, coupled, like }: PlateOptions): PlateModel {
   const sections = sampleSections(mesh, sectionAt)
   const inPlane = coupled ?? isCoupled(sections)
-  const layout =
-    like !== undefined && sameLayout(like.layout, { mesh, supports, coupled: inPlane })
-      ? like.layout
-      : plateLayout({ mesh, supports, coupled: inPlane })
+  const wanted = { mesh, supports, coupled: inPlane }
+  const layout = (like === undefined ? null : layoutLike(like.layout, wanted)) ?? plateLayout(wanted)
   return sumElements(layout, sections)
 }
-
-const sameLayout = (layout: PlateLayout, wanted: Pick<PlateLayout, 'mesh' | 'supports' | 'coupled'>): boolean =>
-  layout.mesh === wanted.mesh &&
-  layout.coupled === wanted.coupled &&
-  layout.supports.length === wanted.supports.length &&
-  layout.supports.every((support, i) => support === wanted.supports[i])
 
 /** Corner coordinates of triangle e mapped to natural coordinates. */
 export function elementMap({ X, T }: Mesh, e: number): TriangleMap {
@@ -85,18 +78,20 @@ export const sectionsOf =
     sections[e * integrationPoints.length + q]
 
 function sumElements(layout: PlateLayout, sections: readonly PlateSection[]): PlateModel {
-  const { mesh, coupled, perNode, plan } = layout
+  const { mesh, coupled, perNode, plan, springs } = layout
   const { slot, size } = plan
   const K = zeroMatrix(plan.pattern)
   const M = zeroMatrix(plan.pattern)
   const scratch = elementScratch(coupled)
   const massMatrix = new Float64Array(packed(size))
   let mass = 0
+  let side = 0 // springs come in the order of their elements
   for (let e = 0; e < mesh.T.length / 3; e++) {
     const map = elementMap(mesh, e)
     invariant(map.det > 0, `triangle ${e} has area ${map.det / 2}`)
     const sectionAt = sectionsOf({ sections }, e)
     elementStiffness(scratch, map, sectionAt)
+    for (; side < springs.length && springs[side].element === e; side++) addSprings(scratch.K, springs[side], perNode)
     elementMass(scratch, map, sectionAt)
     expandMass(massMatrix, scratch, perNode)
     turnFrames(scratch.K, layout, e)

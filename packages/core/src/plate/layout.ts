@@ -11,8 +11,9 @@ import { symmetricEigen } from '../numeric/eigen.ts'
 import { analyseLdl, type LdlAnalysis } from '../numeric/ldl.ts'
 import { minimumDegree } from '../numeric/minimum-degree.ts'
 import { type AssemblyPlan, assemblyPlan } from '../numeric/sparse.ts'
+import { type ElasticSide, elasticSides, springGram } from './elastic-edge.ts'
 import { type QuadraticMesh, quadraticMesh } from './quadratic-mesh.ts'
-import { type NodeSupport, nodeSupports, type Support } from './supports.ts'
+import { type NodeSupport, nodeSupports, type Support, sameUnknowns } from './supports.ts'
 import { nodesPerElement } from './triangle-mitc7.ts'
 
 export interface PlateLayout {
@@ -30,6 +31,8 @@ export interface PlateLayout {
   readonly frame: Float64Array
   readonly plan: AssemblyPlan
   readonly analysis: LdlAnalysis
+  /** Sides of triangles that springs hold. */
+  readonly springs: readonly ElasticSide[]
   /** False when the plate can move as a rigid body. */
   readonly heldInSpace: boolean
 }
@@ -62,16 +65,39 @@ export function plateLayout({ mesh, supports, coupled }: LayoutOptions): PlateLa
     return unknown[node * perNode + (i % perNode)]
   })
   const plan = assemblyPlan({ n, size, unknowns })
-  const heldInSpace = preventsRigidMotion(nodes.X, held, coupled)
+  const springs = elasticSides(nodes, supports)
   return {
     ...{ mesh, nodes, supports, coupled, perNode, n, unknown, frame, plan },
     analysis: analyseLdl(plan.pattern),
-    heldInSpace,
+    springs,
+    heldInSpace: preventsRigidMotion({ X: nodes.X, held, coupled, springs }),
   }
 }
 
+/** The layout for other supports when the unknowns are the same ones (springs of other stiffness); null when they are not. */
+export function layoutLike(layout: PlateLayout, { mesh, supports, coupled }: LayoutOptions): PlateLayout | null {
+  if (layout.mesh !== mesh || layout.coupled !== coupled || layout.supports.length !== supports.length) return null
+  if (layout.supports.every((support, i) => support === supports[i])) return layout
+  if (!layout.supports.every((support, i) => sameUnknowns(support, supports[i]))) return null
+  const springs = elasticSides(layout.nodes, supports)
+  const held = nodeSupports(layout.nodes, supports)
+  return {
+    ...layout,
+    supports,
+    springs,
+    heldInSpace: preventsRigidMotion({ X: layout.nodes.X, held, coupled, springs }),
+  }
+}
+
+interface Restraint {
+  readonly X: Float64Array
+  readonly held: readonly NodeSupport[]
+  readonly coupled: boolean
+  readonly springs: readonly ElasticSide[]
+}
+
 /** Whether no rigid motion leaves all held components at zero: the Gram matrix of what they feel has full rank. */
-function preventsRigidMotion(X: Float64Array, held: readonly NodeSupport[], coupled: boolean): boolean {
+function preventsRigidMotion({ X, held, coupled, springs }: Restraint): boolean {
   const motions = coupled ? 6 : 3
   const extent = X.reduce((most, x) => Math.max(most, Math.abs(x)), 0)
   const gram = new Float64Array(motions * motions)
@@ -88,6 +114,9 @@ function preventsRigidMotion(X: Float64Array, held: readonly NodeSupport[], coup
         feel(plane ? [0, 0, 0, c, s, -y * c + x * s] : [0, -c, -s, 0, 0, 0])
       }
     }
+  })
+  springGram(springs, X, extent).forEach((value, p) => {
+    gram[Math.floor(p / 3) * motions + (p % 3)] += value
   })
   const { values } = symmetricEigen(gram, motions)
   return values[0] > 1e-9 * values[motions - 1]

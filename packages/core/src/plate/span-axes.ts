@@ -1,12 +1,12 @@
 /**
  * Chordwise and spanwise directions of a plate held along a root: y′ square to the root into the plate, x′ along the root.
  *
- * The root is the longest segment of the outline that is held in deflection. A chord at y′ = η is the plate's extent along x′
+ * The root is the longest segment of the outline that is held in deflection, rigidly or by springs. A chord at y′ = η is the plate's extent along x′
  * there, from the first to the last crossing of the outline.
  */
 import type { Mesh } from '../geometry/mesh.ts'
 import type { PlateLayout } from './layout.ts'
-import { heldBy } from './supports.ts'
+import { bears } from './supports.ts'
 
 export interface Chord {
   readonly from: number
@@ -23,10 +23,7 @@ export interface SpanAxes {
 
 /** Null when no segment is held. */
 export function spanAxes({ mesh, supports }: PlateLayout): SpanAxes | null {
-  const root = longestHeldSegment(
-    mesh,
-    supports.map((support) => heldBy(support).deflection),
-  )
+  const root = longestHeldSegment(mesh, supports.map(bears))
   if (root === null) return null
   const { x0, y0, tx, ty } = root
   const { X, boundary } = mesh

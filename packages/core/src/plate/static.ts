@@ -1,16 +1,17 @@
 /**
  * Static solution of a plate under normal loads, K x = F, with what its supports carry.
  *
- * The reaction of a held component is what the elements around it do to it less the load on it. Moments are vectors in plate
+ * The reaction of a held component is what the elements around it do to it less the load on it, that of a spring its force. Moments are vectors in plate
  * axes, right-handed: a node's moment about x is minus the force conjugate to φy, about y the one conjugate to φx.
  */
 import { factorLdl, type Ldl, solveLdl } from '../numeric/ldl.ts'
 import { multiply, packed } from '../numeric/sparse.ts'
 import { elementMap, type PlateModel, sectionsOf, turnFrames } from './assemble.ts'
+import { type SpringForce, springForces } from './elastic-edge.ts'
 import type { PlateLayout } from './layout.ts'
 import { nodalForces, type PlateLoads } from './loads.ts'
 import { type NodalField, nodalField } from './nodal-field.ts'
-import { heldBy } from './supports.ts'
+import { bears, heldBy } from './supports.ts'
 import { elementScratch, elementStiffness, nodesPerElement } from './triangle-mitc7.ts'
 
 /** What a support does to the plate at one node: N and N·m. */
@@ -67,10 +68,11 @@ function solve(model: PlateModel, factors: Ldl, F: Float64Array): PlateStatic {
   const x = solveLdl(factors, b)
   const rest = multiply(K, x).map((v, i) => b[i] - v)
   const [difference, size] = [length(rest), length(b)]
-  const nodal = nodalReactions(model, x, F)
+  const field = nodalField(layout, x)
+  const nodal = withSprings(nodalReactions(model, x, F), layout, field)
   return {
     kind: 'solved',
-    field: nodalField(layout, x),
+    field,
     nodal,
     segments: segmentReactions(layout, nodal),
     residual: size === 0 ? 0 : difference / size,
@@ -127,6 +129,35 @@ function inPlateAxes({ perNode, unknown, frame }: PlateLayout, node: number, for
   }
 }
 
+/** A component held rigidly has the springs' force in its reaction already: elements and load alone balance it. */
+function withSprings(
+  rigid: readonly NodalReaction[],
+  layout: PlateLayout,
+  field: NodalField,
+): readonly NodalReaction[] {
+  if (layout.springs.length === 0) return rigid
+  const sum = new Map<number, NodalReaction>(rigid.map((reaction) => [reaction.node, reaction]))
+  for (const { node, force, phiX, phiY } of springForces(layout.springs, field)) {
+    const own = sum.get(node) ?? { node, force: 0, momentX: 0, momentY: 0 }
+    const free = freePart(layout, node, [force, phiX, phiY])
+    sum.set(node, {
+      node,
+      force: own.force + free[0],
+      momentX: own.momentX - free[2],
+      momentY: own.momentY + free[1],
+    })
+  }
+  return [...sum.values()].sort((p, q) => p.node - q.node)
+}
+
+/** Of forces on w, φx, φy of a node, the part on components that are not held rigidly. */
+function freePart({ unknown, perNode, frame }: PlateLayout, node: number, [w, x, y]: SpringForce): SpringForce {
+  const free = (k: number): number => (unknown[node * perNode + k] < 0 ? 0 : 1)
+  const [c, s] = [Math.cos(frame[2 * node]), Math.sin(frame[2 * node])]
+  const [along, across] = [free(1) * (c * x + s * y), free(2) * (c * y - s * x)]
+  return [free(0) * w, c * along - s * across, s * along + c * across]
+}
+
 function segmentReactions({ nodes, supports }: PlateLayout, nodal: readonly NodalReaction[]): SegmentReaction[] {
   const { X, sides } = nodes
   const segments = [...new Set(sides.map(({ segment }) => segment))].sort((p, q) => p - q)
@@ -134,7 +165,7 @@ function segmentReactions({ nodes, supports }: PlateLayout, nodal: readonly Noda
   const found: SegmentReaction[] = []
   for (const segment of segments) {
     const held = heldBy(supports[segment])
-    if (!held.deflection && !held.slopeAlong && !held.slopeAcross) continue
+    if (!bears(supports[segment]) && !held.slopeAlong && !held.slopeAcross) continue
     const own = sides.filter((side) => side.segment === segment)
     const [a, b] = [own[0].nodes[0], own[own.length - 1].nodes[2]]
     const [dx, dy] = [X[2 * b] - X[2 * a], X[2 * b + 1] - X[2 * a + 1]]

@@ -4,7 +4,7 @@
  * Directions are those of the outline's edge: `along` it, counter-clockwise, and `across` it. Rotations are those of the
  * normal in that direction, so that on a clamped edge of a thin plate `slopeAlong` is minus ∂w/∂s and `slopeAcross` minus
  * ∂w/∂n. A simple support holds the deflection and with it the slope along the edge (the "hard" simple support of a
- * shear-deformable plate), and pins the edge in the plate's own plane.
+ * shear-deformable plate), and pins the edge in the plate's own plane. An elastic support holds by springs (elastic-edge.ts).
  */
 import { invariant } from '../issue.ts'
 import type { QuadraticMesh } from './quadratic-mesh.ts'
@@ -17,7 +17,30 @@ export interface Held {
   readonly across: boolean
 }
 
-export type Support = 'free' | 'simple' | 'clamped' | Held
+/**
+ * Springs along an edge, per length of it. What the plate puts on the edge, a force V along +z and a moment M about the edge
+ * that goes with a deflection growing into the plate, is
+ *
+ *   V = deflection · w + coupling · θ      N/m        M = coupling · w + rotation · θ      N·m/m
+ *   moment across the edge = twist · (φs + ∂w/∂s)     N·m/m
+ *
+ * θ = −φn is the turn of the normal about the edge (∂w/∂n into the plate where the plate is thin), φs that of the normal along
+ * it: `twist` holds normals against leaning over along an edge that bends; infinity is not allowed, a large number will do.
+ */
+export interface ElasticSupport {
+  /** N/m² */
+  readonly deflection: number
+  /** N/m */
+  readonly coupling: number
+  /** N */
+  readonly rotation: number
+  /** N; 0 for none. */
+  readonly twist: number
+  /** In the plate's own plane; felt only where bending and stretching are coupled. */
+  readonly inPlane: 'held' | 'free'
+}
+
+export type Support = 'free' | 'simple' | 'clamped' | Held | ElasticSupport
 
 const named: { readonly [name in 'free' | 'simple' | 'clamped']: Held } = {
   free: { deflection: false, slopeAlong: false, slopeAcross: false, along: false, across: false },
@@ -25,7 +48,34 @@ const named: { readonly [name in 'free' | 'simple' | 'clamped']: Held } = {
   clamped: { deflection: true, slopeAlong: true, slopeAcross: true, along: true, across: true },
 }
 
-export const heldBy = (support: Support): Held => (typeof support === 'string' ? named[support] : support)
+export const isElastic = (support: Support): support is ElasticSupport =>
+  typeof support === 'object' && typeof support.deflection === 'number'
+
+/** What is held rigidly; springs hold nothing rigidly. */
+export function heldBy(support: Support): Held {
+  if (typeof support === 'string') return named[support]
+  if (!isElastic(support)) return support
+  const held = support.inPlane === 'held'
+  return { ...named.free, along: held, across: held }
+}
+
+/** Whether the edge can carry a force normal to the plate: a root. */
+export const bears = (support: Support): boolean =>
+  isElastic(support) ? support.deflection > 0 : heldBy(support).deflection
+
+/** Whether two supports hold the same components rigidly and both by springs or neither: the same unknowns. */
+export function sameUnknowns(p: Support, q: Support): boolean {
+  if (p === q) return true
+  if (isElastic(p) !== isElastic(q)) return false
+  const [a, b] = [heldBy(p), heldBy(q)]
+  return (
+    a.deflection === b.deflection &&
+    a.slopeAlong === b.slopeAlong &&
+    a.slopeAcross === b.slopeAcross &&
+    a.along === b.along &&
+    a.across === b.across
+  )
+}
 
 /** A pair of components held in no, one or both directions; `angle` turns x to the first, held, direction. */
 interface HeldPair {
