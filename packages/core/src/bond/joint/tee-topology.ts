@@ -14,6 +14,14 @@ import { type BlockName, steps, type TeeShape, teeBlocks } from './tee-shape.ts'
 /** The tube's inner surface between the fins: free, or held as by a motor case or a plug that fills it. */
 export type InsideTube = 'free' | 'held'
 
+/**
+ * What the neighbouring bay does to tube and skin at the bay's centre line:
+ *   held    nothing moves there
+ *   hinged  no radial movement, free to turn: all fins loaded the same way round
+ *   even    no turn and no movement round the tube, radially free: every other fin loaded the other way round
+ */
+export type BayCentre = 'held' | 'hinged' | 'even'
+
 export interface TeeElement {
   readonly block: BlockName
   /** Step along and across its block. */
@@ -25,6 +33,8 @@ export interface TeeElement {
 
 export interface TeeTopology {
   readonly inside: InsideTube
+  /** Nodes at the bay's centre line, held or not. */
+  readonly centre: readonly number[]
   readonly refine: number
   readonly elements: readonly TeeElement[]
   /** Block, column and row (at half steps) that each node was first met at. */
@@ -37,10 +47,16 @@ export interface TeeTopology {
 
 const known = new Map<string, TeeTopology>()
 
-/** A constant of the program for each kind of inside and refinement, made on first use. */
-export function teeTopology(inside: InsideTube, refine = 1): TeeTopology {
-  const key = `${inside} ${refine}`
-  const found = known.get(key) ?? topology(inside, refine)
+export interface TeeHolds {
+  readonly inside: InsideTube
+  /** False where the solution adds what holds the bay's centre line. */
+  readonly centreHeld: boolean
+}
+
+/** A constant of the program for each way of holding and refinement, made on first use. */
+export function teeTopology(holds: TeeHolds, refine = 1): TeeTopology {
+  const key = `${holds.inside} ${holds.centreHeld} ${refine}`
+  const found = known.get(key) ?? topology(holds, refine)
   known.set(key, found)
   return found
 }
@@ -64,10 +80,11 @@ function sampleShape(): TeeShape {
   return { section: section.value, skin: 1e-3, bondLine: 5e-4, wall: 2e-3, above: 0.01 }
 }
 
-function topology(inside: InsideTube, refine: number): TeeTopology {
+function topology(holds: TeeHolds, refine: number): TeeTopology {
   const shape = sampleShape()
   const { nodes, elements, X } = merged(shape, refine)
-  const held = heldComponents(shape, X, inside)
+  const held = heldComponents(shape, X, holds)
+  const centre = nodes.flatMap((_, node) => (isAtCentre(shape, X[2 * node], X[2 * node + 1]) ? [node] : []))
   const graph = Int32Array.from(
     elements.flatMap(({ nodes: own }) => Array.from({ length: 8 }, (_, k) => own[k] ?? own[0])),
   )
@@ -81,7 +98,7 @@ function topology(inside: InsideTube, refine: number): TeeTopology {
     ),
   )
   const plan = assemblyPlan({ n, size: 16, unknowns })
-  return { inside, refine, elements, nodes, unknown, plan, analysis: analyseLdl(plan.pattern) }
+  return { inside: holds.inside, centre, refine, elements, nodes, unknown, plan, analysis: analyseLdl(plan.pattern) }
 }
 
 function merged(shape: TeeShape, refine: number) {
@@ -145,16 +162,22 @@ function counterClockwise(ring: number[], X: readonly number[]): number[] {
   return [...ring.slice(0, n).reverse(), ...ring.slice(n, 2 * n - 1).reverse(), ring[2 * n - 1]]
 }
 
+const isAtCentre = ({ section: { N, R }, skin }: TeeShape, p: number, q: number): boolean => {
+  const rho = Math.hypot(p, q)
+  return Math.abs(Math.atan2(q, p) - Math.PI / N) * rho < apart && rho < R + skin + apart
+}
+
 /**
- * The loads are odd in q, so displacements along p are zero on the mid-plane; tube and skin are held at the bay's centre line;
- * the inside as stated. 1 where a component is held.
+ * The loads are odd in q, so displacements along p are zero on the mid-plane; tube and skin may be held at the bay's centre
+ * line; the inside as stated. 1 where a component is held.
  */
-function heldComponents({ section, wall, skin }: TeeShape, X: readonly number[], inside: InsideTube): Uint8Array {
+function heldComponents(shape: TeeShape, X: readonly number[], { inside, centreHeld }: TeeHolds): Uint8Array {
+  const { section, wall } = shape
   const held = new Uint8Array(X.length)
   for (let node = 0; 2 * node < X.length; node++) {
     const [p, q] = [X[2 * node], X[2 * node + 1]]
     const rho = Math.hypot(p, q)
-    const atCentre = Math.abs(Math.atan2(q, p) - Math.PI / section.N) * rho < apart && rho < section.R + skin + apart
+    const atCentre = centreHeld && isAtCentre(shape, p, q)
     const within = inside === 'held' && Math.abs(rho - (section.R - wall)) < apart
     if (q < apart || atCentre || within) held[2 * node] = 1
     if (atCentre || within) held[2 * node + 1] = 1
