@@ -60,7 +60,8 @@ const mostKept = 64
 export function rootHold(input: RootHoldInput): Checked<RootHold> {
   const issues = jointIssues({ ...input, tube: { ...input.tube, inside: 'free' }, averagingLength: 1e-3 })
   if (issues.length > 0) return { ok: false, issues }
-  const key = JSON.stringify(input)
+  const { section, skin, core, tube, adhesive, backing, refine } = input // nothing else decides
+  const key = JSON.stringify([section, skin, core, tube, adhesive, backing, refine])
   const value = kept.get(key) ?? computed(input)
   kept.delete(key) // the latest last, so that the oldest goes first
   kept.set(key, value)

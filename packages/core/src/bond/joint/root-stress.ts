@@ -64,7 +64,21 @@ const filletLines = ['fin face', 'body', 'throat'] as const satisfies readonly L
 const openingLines = ['skin', 'inside the skin'] as const satisfies readonly LineName[]
 type StressLine = (typeof filletLines)[number] | (typeof openingLines)[number]
 
+const kept = new Map<string, RootStress>()
+const mostKept = 16
+
+/** The latest sections are kept: a new load, or the radius last searched for, is answered at once. */
 export function rootStress(root: RootSection): RootStress {
+  const { section, skin, core, tube, adhesive, averagingLength, refine } = root // nothing else decides
+  const key = JSON.stringify([section, skin, core, tube, adhesive, averagingLength, refine])
+  const found = kept.get(key) ?? solvedStress(root)
+  kept.delete(key) // the latest last, so that the oldest goes first
+  kept.set(key, found)
+  if (kept.size > mostKept) kept.delete(kept.keys().next().value as string)
+  return found
+}
+
+function solvedStress(root: RootSection): RootStress {
   const solution = solveTee(teeInput(root))
   const shear = unitStress(solution, solution.shear, root)
   const moment = unitStress(solution, solution.moment, root)

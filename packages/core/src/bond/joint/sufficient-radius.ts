@@ -63,18 +63,49 @@ function search(input: RootJointInput, requiredMargin: number, { start, smallest
   const first = margin(start)
   if (first === null) return { kind: 'unloaded' }
   const tried = (r: number): Tried => ({ r, f: f(margin(r)) })
-  const own: Tried = { r: start, f: f(first) }
   const marginAt = (at: Tried): number => Math.exp(at.f) * (requiredMargin + 1) - 1
-  let high = own
-  for (const r of large) {
-    if (high.f >= 0) break
-    high = better(high, tried(r))
-  }
-  if (high.f < 0) return { kind: 'none-fits', best: high.r, margin: marginAt(high), evaluations }
-  const low = own.f < 0 && own.r < high.r ? own : tried(smallest)
-  const enough = low.f >= 0 ? low : crossing({ low, high, tried })
+  const found = bracketed({ own: { r: start, f: f(first) }, smallest, large, tried })
+  if (found.high === null) return { kind: 'none-fits', best: found.low.r, margin: marginAt(found.low), evaluations }
+  const enough = found.low === null ? found.high : crossing({ low: found.low, high: found.high, tried })
   return { kind: 'found', radius: enough.r, margin: marginAt(enough), evaluations }
 }
+
+interface From extends Omit<Bounds, 'start'> {
+  readonly own: Tried
+  readonly tried: (r: number) => Tried
+}
+
+/** A radius that is enough with one that is not (none where the least radius is enough), or the best of those that are not. */
+type Found = { readonly high: Tried; readonly low: Tried | null } | { readonly high: null; readonly low: Tried }
+
+/** Steps towards the crossing with the slope of the last two, from the radius that is there. */
+function bracketed({ own, smallest, large, tried }: From): Found {
+  let [best, last, slope] = [own, own, usualSlope]
+  const upwards = own.f < 0
+  const end = upwards ? large[0] : smallest
+  for (let n = 0; n < mostSteps && last.r !== end; n++) {
+    // a little beyond, so that the crossing lies between
+    const aim = last.r * Math.exp(((upwards ? overshoot : -overshoot) - last.f) / slope)
+    const next = tried(upwards ? Math.min(end, aim) : Math.max(end, aim))
+    if (next.f >= 0 !== own.f >= 0) return upwards ? { high: next, low: last } : { high: last, low: next }
+    slope = Math.max(leastSlope, (next.f - last.f) / Math.log(next.r / last.r))
+    last = next
+    best = better(best, next)
+  }
+  if (!upwards) return { high: last, low: null }
+  for (const r of large.slice(1)) {
+    const next = tried(r)
+    if (next.f >= 0) return { high: next, low: own.r < r ? own : tried(smallest) }
+    best = better(best, next)
+  }
+  return { high: null, low: best }
+}
+
+/** d ln(margin + 1) / d ln r of fins between 5 and 25 mm, and the least that is believed. */
+const usualSlope = 1
+const leastSlope = 0.4
+/** How far beyond the crossing to aim, in ln(margin + 1). */
+const overshoot = 0.02
 
 interface Bracket {
   readonly low: Tried
@@ -88,7 +119,8 @@ function crossing({ low: below, high: above, tried }: Bracket): Tried {
   let [weightLow, weightHigh] = [1, 1]
   let replaced: 'low' | 'high' | null = null
   for (let n = 0; n < mostSteps && high.r / low.r > 1 + closeEnough && high.f > closeEnough; n++) {
-    const [a, b] = [low.f * weightLow, high.f * weightHigh]
+    // half-way into what is close enough, so that rounding and curvature seldom end below zero
+    const [a, b] = [(low.f - closeEnough / 2) * weightLow, (high.f - closeEnough / 2) * weightHigh]
     const next = tried(Math.exp((b * Math.log(low.r) - a * Math.log(high.r)) / (b - a)))
     if (next.f < 0) {
       if (replaced === 'low') weightHigh /= 2
