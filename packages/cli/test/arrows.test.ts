@@ -19,6 +19,7 @@ const coreOrder = [
   'air',
   'flight',
   'flutter',
+  'strength',
   'bond',
   'pattern',
   'nest',
