@@ -65,9 +65,9 @@ export interface SteadyFinAir {
   readonly momentSlope: (mach: number) => number
 }
 
-/** Mach numbers between which the moment is interpolated when instants are ranked; what is reported is computed at its own. */
+/** Mach numbers between which the moment is interpolated when instants are ranked, to 1 %; what is reported is computed at its own. */
 const subsonicGrid = [0, 0.4, 0.6, 0.75, 0.85, 0.9, highestLatticeMach]
-const supersonicGrid = [lowestSurfaceMach, 1.15, 1.25, 1.4, 1.6, 1.9, 2.3, 3, 4, highestSurfaceMach]
+const supersonicGrid = [lowestSurfaceMach, 1.2, 1.3, 1.45, 1.6, 1.8, 2.1, 2.5, 3, 4, highestSurfaceMach]
 
 export function steadyFinAir(air: FinAir): SteadyFinAir {
   const sub = keptSurface(air.subsonic, air.bodyRadius, subsonicSurface)
@@ -103,11 +103,14 @@ export function steadyFinAir(air: FinAir): SteadyFinAir {
 
 const rangeOf = (mach: number): 0 | 1 | 2 => (mach <= highestLatticeMach ? 0 : mach < lowestSurfaceMach ? 1 : 2)
 
+/** Straight in M below Mach 1, in 1/M above, where moments fall about like that. */
 function onGrid(grid: readonly number[], value: (mach: number) => number, mach: number): number {
   let i = 1
   while (i < grid.length - 1 && grid[i] < mach) i++
-  const share = (mach - grid[i - 1]) / (grid[i] - grid[i - 1])
-  return value(grid[i - 1]) + share * (value(grid[i]) - value(grid[i - 1]))
+  const [from, to] = [grid[i - 1], grid[i]]
+  const along = (mach - from) / (to - from)
+  const share = from < 1 ? along : (along * to) / mach
+  return value(from) + share * (value(to) - value(from))
 }
 
 /** What depends on the outline and the body alone. */

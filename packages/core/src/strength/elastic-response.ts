@@ -47,7 +47,7 @@ export interface ElasticResponse {
 }
 
 /** Residual aimed at, relative, and the change of 1/q_D between two steps that counts as settled. */
-const settled = { residual: 1e-8, divergence: 1e-4 }
+const settled = { residual: 1e-6, divergence: 1e-4 }
 const mostSteps = 30
 /** A divergence this many times beyond the highest pressure is not sought: it adds less than its inverse to the load. */
 const farAway = 10

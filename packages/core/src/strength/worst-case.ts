@@ -6,9 +6,9 @@
  *   index                  maximum stress, either sign, every ply, every triangle (stress-map.ts); Tsai-Wu as a second opinion
  *   amplification          moment of the bent fin's load about the body's surface over that of the rigid fin's
  *
- * Instants are ranked by q α c_m(M), c_m the rigid fin's root moment over q for one radian. In each of the three ranges of Mach number
- * the first of the ranking is solved in full; the index over q α c_m, interpolated in Mach number, then ranks all instants again
- * until the first is one that was solved. Stresses are linear in q α but for the amplification's q.
+ * Instants are ranked by q α c_m(M), c_m the rigid fin's root moment over q for one radian. In each of several bands of Mach number
+ * the first of the ranking is solved in full; the index over q α c_m, interpolated in Mach number within each range of the air, then
+ * ranks all instants again until the first is one that was solved. Stresses are linear in q α but for the amplification's q.
  *
  * The fin stands square to the crossflow (docs/methods/strength.md: why that roll position is the worst).
  */
