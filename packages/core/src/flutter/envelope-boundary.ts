@@ -74,21 +74,20 @@ function answered({ envelope, omegas, structuralDamping }: EnvelopeInput, point:
   const found = readings.map((reading) => firstInstability(reading, air))
   const read = found.filter((each) => each !== null)
   if (read.length < found.length) return undetermined(point, true)
-  const { reading, share, V, kind, frequency, beyondTable } = read.reduce((least, other) =>
+  const { reading, V, kind, frequency, beyondTable } = read.reduce((least, other) =>
     other.reading.factor * other.V < least.reading.factor * least.V ? other : least,
   )
   const { factor } = reading
   const speed = factor * V
   const entry: EnvelopeEntry = {
     ...{ point, speed, dynamicPressure: 0.5 * point.density * speed ** 2, linearSpeed: V, factor, frequency, kind },
-    method: methodText(reading, point, share),
+    method: methodText(reading, point),
   }
   return { point, entry, ratio: speed / point.speed, kind, stuck: false, beyondTable }
 }
 
-function methodText({ method, mach }: Reading, point: AirPoint, share: number): string {
-  const frozen = mach === point.mach ? '' : ` at Mach ${mach}`
-  return `${method.name}${frozen}${share === 0 ? '' : `, in air ${100 * share} % denser`}`
+function methodText({ method, mach }: Reading, point: AirPoint): string {
+  return mach === point.mach ? method.name : `${method.name} at Mach ${mach}`
 }
 
 interface Air {
@@ -97,28 +96,19 @@ interface Air {
   readonly density: number
 }
 
-/**
- * Two roots that nearly become one, shapes and all, cannot be followed past their meeting; air a little denser moves the meeting aside.
- * Denser air is the safe side: the speed reads low by about half of the share. Tried in turn until one is solved.
- */
-const denser = [0, 0.005, 0.01, 0.02, 0.04]
-
 /** First instability of one reading, its factor not applied. */
 function firstInstability(reading: Reading, air: Air) {
   const forces = reading.method.forces(reading.mach)
-  for (const share of denser) {
-    const { flutter, divergence } = solvePk({ ...air, density: air.density * (1 + share), forces })
-    if (flutter.kind === 'not-converged') continue
-    const found = { reading, share, frequency: null, beyondTable: false }
-    if (divergence.kind === 'divergence' && divergence.V < flutter.V) {
-      return { ...found, V: divergence.V, kind: 'divergence' as const }
-    }
-    if (flutter.kind === 'none-below') return { ...found, V: flutter.V, kind: 'end of search' as const }
-    const { V, omega, k } = flutter
-    const beyondTable = k > forces.highestReducedFrequency
-    return { ...found, V, kind: 'flutter' as const, frequency: omega / (2 * Math.PI), beyondTable }
+  const { flutter, divergence } = solvePk({ ...air, forces })
+  if (flutter.kind === 'not-converged') return null
+  const found = { reading, frequency: null, beyondTable: false }
+  if (divergence.kind === 'divergence' && divergence.V < flutter.V) {
+    return { ...found, V: divergence.V, kind: 'divergence' as const }
   }
-  return null
+  if (flutter.kind === 'none-below') return { ...found, V: flutter.V, kind: 'end of search' as const }
+  const { V, omega, k } = flutter
+  const beyondTable = k > forces.highestReducedFrequency
+  return { ...found, V, kind: 'flutter' as const, frequency: omega / (2 * Math.PI), beyondTable }
 }
 
 function undetermined(point: AirPoint, stuck: boolean): Answer {

@@ -1,145 +1,300 @@
 /**
- * Following the roots of the aeroelastic equations from one speed to the next, so that each keeps the mode it came from.
+ * First flutter of forces that depend on k: every root is followed from its mode in vacuum (branch.ts), the one that lags first, up to
+ * the least speed at which one of them passes neutral stability; that point is solved for directly, s = i ω (root-kernel.ts).
  *
- * Quasi-steady forces: all roots at once, paired with those before by likeness of shape and distance, the surest pair first.
- * Forces that depend on k: each root by iteration from where it was, k in step with its own frequency; two that settle on one
- * and the same root are not accepted.
+ * Three things are looked at besides the ends of the steps: the peak of the growth inside a step; the place where the frequencies of two
+ * roots pass each other, for hardly coupled modes flutter over a narrow hump just there; and whether two branches have run into one. If
+ * they have, or a root cannot be followed, all is done again in closer steps, and at last by the neutral points over k
+ * (neutral-points.ts), which follow nothing over the speed.
  */
-import { type Aeroelastic, growth, highest, likeness, type Root, rootNear, rootsAt } from './roots.ts'
+import { alike, type Branch, type BranchNode, branchFrom, frequencyAt, innerPeak, interpolate, step } from './branch.ts'
+import { crossing } from './crossing.ts'
+import { neutralPoints, type SpeedRange } from './neutral-points.ts'
+import { type RootKernel, type RootState, rootKernel, rootState } from './root-kernel.ts'
+import { type Aeroelastic, growth, rootValues, vacuumRoot } from './roots.ts'
 
-/** Followed roots at one speed, in the order of the modes they come from; null once one no longer oscillates. */
-export interface SweepPoint {
-  readonly V: number
-  readonly roots: readonly (Root | null)[]
+/** A root at neutral stability, or as good as; V, s and shape as in `RootState`. */
+export interface Neutral extends RootState {
+  /** The mode its branch comes from; −1 if it was not found by following. */
+  readonly mode: number
 }
 
-/** Nearer than this share of their size, with shapes as alike, two followed roots are one. */
-const sameRoot = 1e-6
+export type Followed =
+  | { readonly kind: 'flutter'; readonly at: Neutral }
+  | { readonly kind: 'none-below'; readonly V: number }
+
+export interface FollowLimits {
+  readonly firstStep: number
+  readonly speedLimit: number
+  /** Growth above which a root counts as unstable. */
+  readonly unstable: number
+  /** Divergence speed, or infinite. */
+  readonly diverges: number
+}
+
+/** Steps the usual size, then this many times closer. */
+const closenesses = [1, 4, 16]
+
+export function followed(system: Aeroelastic, limits: FollowLimits): Followed {
+  const kernel = rootKernel(system)
+  for (const closeness of closenesses) {
+    const found = followedOnce(system, kernel, { ...limits, closeness })
+    if (found !== null) return found
+  }
+  const { firstStep, speedLimit } = limits
+  const first = leastNeutral(system, kernel, { from: firstStep / 2, to: speedLimit })
+  return first === null ? { kind: 'none-below', V: speedLimit } : { kind: 'flutter', at: first }
+}
+
+function leastNeutral(system: Aeroelastic, kernel: RootKernel, range: SpeedRange): Neutral | null {
+  const first = neutralPoints(system, range, kernel).points.find(({ V }) => V >= range.from && V <= range.to)
+  return first === undefined ? null : { ...first, mode: -1 }
+}
+
+interface Following extends FollowLimits {
+  readonly closeness: number
+}
+
+/** Null when two branches have become one, or one is stuck. */
+function followedOnce(system: Aeroelastic, kernel: RootKernel, following: Following): Followed | null {
+  const { firstStep, speedLimit, unstable, closeness } = following
+  const branches: Branch[] = []
+  for (let mode = 0; mode < kernel.n; mode++) {
+    const branch = branchFrom(kernel, vacuumRoot(system, mode), mode, firstStep)
+    if (branch === null) return null
+    branches.push(branch)
+  }
+  let found: Neutral | null = null
+  let ceiling = speedLimit
+  for (let branch = lagging(branches, ceiling); branch !== null; branch = lagging(branches, ceiling)) {
+    step(kernel, branch, ceiling, closeness)
+    if (branch.end === 'stuck') return null
+    const neutral = neutralInStep(kernel, branch, unstable)
+    if (neutral === 'lost') return null
+    if (neutral !== null && neutral.V < ceiling) {
+      found = neutral
+      ceiling = neutral.V
+    }
+  }
+  const met = unstableMeeting(system, kernel, branches, { ceiling, unstable })
+  if (met !== null) found = met
+  else if (becameOne(kernel, branches, ceiling)) return null
+  found = oscillatingAgain(system, kernel, branches, Math.min(found?.V ?? ceiling, following.diverges)) ?? found
+  return found === null ? { kind: 'none-below', V: speedLimit } : { kind: 'flutter', at: found }
+}
+
+/**
+ * A root that has stopped oscillating may begin again, by itself or with another, and flutter: no branch leads there, so neutral points are
+ * looked for from where the first one stopped. Beyond divergence it does not matter any more.
+ */
+function oscillatingAgain(
+  system: Aeroelastic,
+  kernel: RootKernel,
+  branches: readonly Branch[],
+  ceiling: number,
+): Neutral | null {
+  const stopped = branches.filter(({ end }) => end === 'static').map(({ nodes }) => nodes[nodes.length - 1].V)
+  const from = Math.min(...stopped)
+  return from < ceiling ? leastNeutral(system, kernel, { from, to: ceiling * (1 - 1e-6) }) : null
+}
+
+/** The branch that has come least far of those still below the ceiling. */
+export function lagging(branches: readonly Branch[], ceiling: number): Branch | null {
+  let least: Branch | null = null
+  let at = ceiling
+  for (const branch of branches) {
+    const { V } = branch.nodes[branch.nodes.length - 1]
+    if (branch.end === 'open' && V < at) {
+      least = branch
+      at = V
+    }
+  }
+  return least
+}
+
+/** The crossing into instability in the branch's last step, if there is one. */
+function neutralInStep(kernel: RootKernel, branch: Branch, unstable: number): Neutral | null | 'lost' {
+  const { nodes, mode } = branch
+  if (nodes.length < 2) return null
+  const [a, b] = [nodes[nodes.length - 2], nodes[nodes.length - 1]]
+  if (growth(b) > unstable) return neutralBetween(kernel, branch, { a, to: b.V, unstable })
+  const peak = innerPeak(branch)
+  if (peak === null) return null
+  const at = rootState(kernel.n)
+  interpolate(branch, peak, at)
+  if (!kernel.correct(at)) return null
+  return growth(at) > unstable ? neutralBetween(kernel, { ...branch, mode }, { a, to: peak, unstable }) : null
+}
+
+interface Span {
+  readonly a: BranchNode
+  readonly to: number
+  readonly unstable: number
+}
+
+/** Between a stable node and an unstable speed of one branch. */
+function neutralBetween(kernel: RootKernel, branch: Branch, { a, to, unstable }: Span): Neutral | 'lost' {
+  const at = rootState(kernel.n)
+  interpolate(branch, cubicCrossing(branch, a.V, to), at)
+  const guess = at.x.slice()
+  const slack = 1e-3 * (to - a.V)
+  const direct = a.re < 0 || a.dRe < 0 ? kernel.neutral(at) : false
+  if (direct && at.V > a.V - slack && at.V < to + slack && alike(guess, at.x) > 0.5) {
+    return { ...at, mode: branch.mode }
+  }
+  return narrowed(kernel, branch, { a, to, unstable })
+}
+
+/** Width to which a crossing is narrowed down where it cannot be solved for directly, share of the speed. */
+const narrowWidth = 1e-7
+
+function narrowed(kernel: RootKernel, branch: Branch, { a, to, unstable }: Span): Neutral | 'lost' {
+  const at = rootState(kernel.n)
+  let lost = false
+  const excess = (V: number): number => {
+    interpolate(branch, V, at)
+    lost ||= !kernel.correct(at)
+    return growth(at) - unstable
+  }
+  const fb = excess(to)
+  if (lost || !(fb > 0)) return 'lost'
+  const from = a.V > 0 ? a.V : 1e-6 * to
+  const fa = a.V > 0 ? Math.min(0, growth(a) - unstable) : Math.min(0, excess(from))
+  const { b } = crossing(excess, { a: from, b: to, fa, fb }, narrowWidth * to)
+  excess(b)
+  return lost ? 'lost' : { ...at, mode: branch.mode }
+}
+
+/** Where the cubic of the real part passes from below zero to above, by halving. */
+function cubicCrossing(branch: Branch, from: number, to: number): number {
+  const at = rootState(branch.nodes[0].x.length / 2)
+  let [a, b] = [from, to]
+  for (let i = 0; i < 12; i++) {
+    const middle = (a + b) / 2
+    interpolate(branch, middle, at)
+    if (at.re > 0) b = middle
+    else a = middle
+  }
+  return (a + b) / 2
+}
+
+interface Ceiling {
+  readonly ceiling: number
+  readonly unstable: number
+}
+
+/** Flutter of two roots whose frequencies pass each other below the ceiling. */
+function unstableMeeting(
+  system: Aeroelastic,
+  kernel: RootKernel,
+  branches: readonly Branch[],
+  { ceiling, unstable }: Ceiling,
+): Neutral | null {
+  let least: Neutral | null = null
+  for (let i = 0; i < branches.length; i++) {
+    for (let j = 0; j < i; j++) {
+      for (const V of meetings(branches[i], branches[j], least?.V ?? ceiling)) {
+        const met = meetingAt(system, kernel, { a: branches[i], b: branches[j], V, unstable })
+        if (met !== null && met.V < (least?.V ?? ceiling)) least = met
+      }
+    }
+  }
+  return least
+}
 
 /** Frequencies nearer than this share of them belong to twin modes, which air does not bring together. */
 const twins = 1e-6
 
-export type Advance =
-  | {
-      readonly kind: 'roots'
-      readonly roots: readonly (Root | null)[]
-      /** Largest growth of any oscillating root. */
-      readonly worst: number
-      /** Least likeness of a followed root to itself one step before. */
-      readonly likeness: number
+/** Speeds at which the frequencies of two branches are the same. */
+function meetings(a: Branch, b: Branch, ceiling: number): number[] {
+  const end = Math.min(ceiling, a.nodes[a.nodes.length - 1].V, b.nodes[b.nodes.length - 1].V)
+  const difference = (V: number): number => frequencyAt(a, V) - frequencyAt(b, V)
+  const apart = (d: number): boolean => Math.abs(d) > twins * a.nodes[0].im
+  const found: number[] = []
+  let last = { V: 0, d: a.nodes[0].im - b.nodes[0].im }
+  for (const V of mergedSpeeds(a, b, end)) {
+    const d = difference(V)
+    if (d * last.d < 0 && apart(d) && apart(last.d)) {
+      const f = last.d < 0 ? difference : (x: number): number => -difference(x)
+      const bracket = { a: last.V, b: V, fa: -Math.abs(last.d), fb: Math.abs(d) }
+      found.push(crossing(f, bracket, 1e-6 * V).b)
     }
-  | { readonly kind: 'not-converged'; readonly iterations: number; readonly residual: number }
-
-export function advance(system: Aeroelastic, from: SweepPoint, V: number): Advance {
-  return system.forces.quasiSteady ? advanceAll(system, from, V) : advanceEach(system, from, V)
-}
-
-/**
- * An unstable speed between two stable ones, looked for where the frequencies of two followed roots pass each other: there,
- * and only there, hardly coupled modes can flutter over a stretch too short for any step. Null when none was found.
- *
- * The difference of two frequencies is taken as straight in V² for a first place, and again for a second.
- */
-export function unstableMeeting(
-  system: Aeroelastic,
-  from: SweepPoint,
-  to: SweepPoint,
-  unstable: number,
-): number | null {
-  for (const [i, j] of passingPairs(from, to)) {
-    const difference = (roots: SweepPoint['roots']): number => (roots[i]?.im ?? 0) - (roots[j]?.im ?? 0)
-    let [a, b] = [
-      { x: from.V ** 2, d: difference(from.roots) },
-      { x: to.V ** 2, d: difference(to.roots) },
-    ]
-    for (let look = 0; look < 2; look++) {
-      const x = (a.x * b.d - b.x * a.d) / (b.d - a.d)
-      const there = advance(system, from, Math.sqrt(x))
-      if (there.kind !== 'roots' || there.roots[i] === null || there.roots[j] === null) break
-      if (there.worst > unstable) return Math.sqrt(x)
-      const d = difference(there.roots)
-      if (d * a.d > 0) a = { x, d }
-      else b = { x, d }
-    }
+    last = { V, d }
   }
-  return null
+  return found
 }
 
-/** Pairs of followed roots that changed the order of their frequencies, twins that only differ by rounding apart. */
-function passingPairs(from: SweepPoint, to: SweepPoint): [number, number][] {
-  const pairs: [number, number][] = []
-  for (let i = 0; i < from.roots.length; i++) {
+function mergedSpeeds(a: Branch, b: Branch, end: number): number[] {
+  const speeds: number[] = []
+  let [i, j] = [1, 1]
+  while (true) {
+    const V = Math.min(a.nodes[i]?.V ?? end, b.nodes[j]?.V ?? end, end)
+    if (V > (speeds[speeds.length - 1] ?? 0)) speeds.push(V)
+    if (V >= end) return speeds
+    while (i < a.nodes.length && a.nodes[i].V <= V) i++
+    while (j < b.nodes.length && b.nodes[j].V <= V) j++
+  }
+}
+
+interface Meeting {
+  readonly a: Branch
+  readonly b: Branch
+  readonly V: number
+  readonly unstable: number
+}
+
+/** Flutter just where two branches meet: both roots corrected there or, should they be one, all roots at that frequency. */
+function meetingAt(system: Aeroelastic, kernel: RootKernel, { a, b, V, unstable }: Meeting): Neutral | null {
+  const [p, q] = [rootState(kernel.n), rootState(kernel.n)]
+  interpolate(a, V, p)
+  interpolate(b, V, q)
+  const frequency = p.im
+  const two = kernel.correct(p) && kernel.correct(q) && !same(p, q)
+  let worst = growth(p) > growth(q) ? p : q
+  if (!two) {
+    const values = rootValues(system, V, (frequency * system.forces.referenceLength) / V)
+    const near = values.filter(({ im }) => Math.abs(im - frequency) < 0.1 * frequency)
+    const most = near.reduce((x, y) => (growth(y) > growth(x) ? y : x), near[0])
+    if (most === undefined || growth(most) <= unstable) return null
+    interpolate(a, V, p)
+    p.re = most.re
+    p.im = most.im
+    if (!kernel.correct(p)) return null
+    worst = p
+  }
+  if (growth(worst) <= unstable) return null
+  const mode = worst === p ? a.mode : b.mode
+  const seen = { ...worst, x: worst.x.slice(), mode }
+  // The hump's lower end lies close by.
+  if (kernel.neutral(worst) && worst.V <= V && worst.V > 0.9 * V) return { ...worst, mode }
+  const swept = leastNeutral(system, kernel, { from: 0.8 * V, to: V })
+  return swept === null ? seen : { ...swept, mode }
+}
+
+/** Nearer than this share of their size, with shapes as alike, two roots are one. */
+const sameRoot = 1e-6
+
+function same(p: RootState, q: RootState): boolean {
+  const apart = Math.hypot(p.re - q.re, p.im - q.im)
+  return apart < sameRoot * Math.hypot(p.re, p.im) && alike(p.x, q.x) > 1 - sameRoot
+}
+
+/** Whether two branches are on one root at a speed both have reached. */
+function becameOne(kernel: RootKernel, branches: readonly Branch[], V: number): boolean {
+  const reached = branches.filter(({ nodes }) => nodes[nodes.length - 1].V >= V)
+  const states = reached.map((branch) => {
+    const at = rootState(kernel.n)
+    interpolate(branch, V, at)
+    return at
+  })
+  for (let i = 0; i < states.length; i++) {
     for (let j = 0; j < i; j++) {
-      const [a, b, c, d] = [from.roots[i], from.roots[j], to.roots[i], to.roots[j]]
-      if (a === null || b === null || c === null || d === null) continue
-      const [was, is] = [(a.im - b.im) / a.im, (c.im - d.im) / c.im]
-      if (was * is < 0 && Math.min(Math.abs(was), Math.abs(is)) > twins) pairs.push([i, j])
+      const [p, q] = [states[i], states[j]]
+      const near = Math.hypot(p.re - q.re, p.im - q.im) < 1e-2 * Math.hypot(p.re, p.im) && alike(p.x, q.x) > 0.98
+      if (!near) continue
+      const [a, b] = [p, q].map((state) => ({ ...state, x: state.x.slice() }))
+      if (!kernel.correct(a) || !kernel.correct(b) || same(a, b)) return true
     }
   }
-  return pairs
-}
-
-/** All roots at once, then each given to the followed root it continues: pairs by shape and distance, the surest first. */
-function advanceAll(system: Aeroelastic, from: SweepPoint, V: number): Advance {
-  const found = rootsAt(system, V, 0)
-  const roots: (Root | null)[] = from.roots.map(() => null)
-  const scale = highest(system.omegas)
-  const taken = new Set<number>()
-  const alike = from.roots.map((before) =>
-    found.map((root) => (before === null ? 0 : likeness(before.shape, root.shape))),
-  )
-  const cost = (i: number, j: number): number => {
-    const before = from.roots[i]
-    if (before === null) return Number.POSITIVE_INFINITY
-    return 1 - alike[i][j] + Math.hypot(found[j].re - before.re, found[j].im - before.im) / scale
-  }
-  let least = 1
-  while (taken.size < found.length) {
-    let best: { readonly i: number; readonly j: number; readonly cost: number } | null = null
-    for (let i = 0; i < roots.length; i++) {
-      for (let j = 0; j < found.length && roots[i] === null; j++) {
-        const c = taken.has(j) ? Number.POSITIVE_INFINITY : cost(i, j)
-        if (c < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { i, j, cost: c }
-      }
-    }
-    if (best === null) break
-    roots[best.i] = found[best.j]
-    taken.add(best.j)
-    least = Math.min(least, alike[best.i][best.j])
-  }
-  // A root that oscillates again takes the place of one that had stopped.
-  for (const [j, root] of found.entries()) if (!taken.has(j)) roots[roots.indexOf(null)] = root
-  return { kind: 'roots', roots, worst: largestGrowth(found), likeness: least }
-}
-
-/** Each followed root by iteration from where it was, k in step with its own frequency. */
-export function advanceEach(system: Aeroelastic, from: SweepPoint, V: number): Advance {
-  const roots: (Root | null)[] = []
-  let least = 1
-  for (const before of from.roots) {
-    const near = before === null ? null : rootNear(system, V, before)
-    if (near !== null && near.kind === 'not-converged') return near
-    const root = near?.kind === 'root' ? near.root : null
-    if (before !== null && root !== null) least = Math.min(least, likeness(before.shape, root.shape))
-    roots.push(root)
-  }
-  if (repeats(roots)) return { kind: 'not-converged', iterations: 0, residual: 1 }
-  return { kind: 'roots', roots, worst: largestGrowth(roots), likeness: least }
-}
-
-function repeats(roots: readonly (Root | null)[]): boolean {
-  return roots.some((a, i) =>
-    roots.some(
-      (b, j) =>
-        j < i &&
-        a !== null &&
-        b !== null &&
-        Math.hypot(a.re - b.re, a.im - b.im) < sameRoot * Math.hypot(a.re, a.im) &&
-        likeness(a.shape, b.shape) > 1 - sameRoot,
-    ),
-  )
-}
-
-export function largestGrowth(roots: readonly ({ readonly re: number; readonly im: number } | null)[]): number {
-  return roots.reduce((most, root) => (root === null ? most : Math.max(most, growth(root))), Number.NEGATIVE_INFINITY)
+  return false
 }

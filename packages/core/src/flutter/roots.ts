@@ -4,13 +4,12 @@
  *   (s² I + (1 + i g) Ω² − q A₀(k) − q (b/V) s A₁(k)) ξ = 0          q = ½ ρ V²
  *
  * Ω are the modes' circular frequencies, g the structural damping (hysteretic, so the equation is exact at s = i ω). Only
- * roots that oscillate, Im s > 0, are physical with i g. Two ways to them: all roots at a given k as eigenvalues of
+ * roots that oscillate, Im s > 0, are physical with i g. All roots at a given k are eigenvalues of
  *
  *   [ 0                        I             ]
  *   [ −(1 + i g) Ω² + q A₀     q (b/V) A₁    ]      scaled with the highest Ω,
  *
- * or one root from a nearby guess by inverse iteration on the equation itself, k following Im s (the p-k idea).
- * Source of the p-k idea: Hassig, J. Aircraft 8 (1971) 885–889 (recalled).
+ * One root from a nearby guess, k following Im s (the p-k idea): root-kernel.ts. Source of the p-k idea: Hassig, J. Aircraft 8 (1971) 885–889 (recalled).
  */
 import { complexEigenvalues } from '../numeric/complex-eigen.ts'
 import {
@@ -22,6 +21,7 @@ import {
   complexVector,
 } from '../numeric/complex-matrix.ts'
 import type { ForceMatrices, GeneralizedForces } from './forces.ts'
+import type { RootState } from './root-kernel.ts'
 
 export interface Aeroelastic {
   /** Circular frequencies of the modes in vacuum, above zero. */
@@ -76,64 +76,23 @@ export function rootsAt(system: Aeroelastic, V: number, k: number): Root[] {
     .map((s) => ({ ...s, shape: shapeOf(system, V, matrices, s) }))
 }
 
-export type Iteration =
-  | { readonly kind: 'root'; readonly root: Root }
-  /** The root no longer oscillates. */
-  | { readonly kind: 'static' }
-  /** `residual`: last change of s over its size. */
-  | { readonly kind: 'not-converged'; readonly iterations: number; readonly residual: number }
-
-export const iterationTolerance = 1e-9
-const mostIterations = 40
-
-/** The root near a guess, with k = Im(s) b / V kept in step. */
-export function rootNear(system: Aeroelastic, V: number, guess: Root): Iteration {
-  const { forces } = system
-  let { re, im, shape } = guess
-  let residual = Number.POSITIVE_INFINITY
-  for (let iterations = 1; iterations <= mostIterations; iterations++) {
-    const matrices = forces.at((im * forces.referenceLength) / V)
-    const F = complexLu(dynamicStiffness(system, V, matrices, { re, im }))
-    if (F.singularAt >= 0) return { kind: 'root', root: { re, im, shape } }
-    const z = complexSolve(F, derivativeTimes(system, V, matrices, { re, im }, shape))
-    const { re: pRe, im: pIm } = dot(shape, z)
-    const square = pRe ** 2 + pIm ** 2
-    const [stepRe, stepIm] = [-pRe / square, pIm / square]
-    re += stepRe
-    im += stepIm
-    shape = normalised(z)
-    residual = Math.hypot(stepRe, stepIm) / Math.hypot(re, im)
-    if (!oscillates({ re, im })) return amongAll(system, V, guess)
-    if (residual < iterationTolerance) return { kind: 'root', root: { re, im, shape } }
-  }
-  return amongAll(system, V, guess)
-}
-
-/** The same by all roots at each k: slower, for where the iteration from a guess does not settle. */
-function amongAll(system: Aeroelastic, V: number, guess: Root): Iteration {
-  const { forces, omegas } = system
-  const scale = highest(omegas)
-  const cost = (root: Root): number =>
-    1 - likeness(root.shape, guess.shape) + Math.hypot(root.re - guess.re, root.im - guess.im) / scale
-  let im = guess.im
-  let residual = Number.POSITIVE_INFINITY
-  for (let iterations = 1; iterations <= mostIterations; iterations++) {
-    const found = rootsAt(system, V, (im * forces.referenceLength) / V)
-    if (found.length === 0) return { kind: 'static' }
-    const root = found.reduce((best, other) => (cost(other) < cost(best) ? other : best))
-    residual = Math.abs(root.im - im) / root.im
-    // Less likely the same root than another: it has stopped oscillating and what is left belongs to its neighbours.
-    if (found.length < forces.n && likeness(root.shape, guess.shape) < 0.5) return { kind: 'static' }
-    if (residual < iterationTolerance) return { kind: 'root', root }
-    im = root.im
-  }
-  return { kind: 'not-converged', iterations: mostIterations, residual }
+/** s = i ω sqrt(1 + i g) of a mode without air, its shape the mode itself. */
+export function vacuumRoot({ omegas, structuralDamping: g, forces: { n } }: Aeroelastic, mode: number): RootState {
+  const angle = Math.atan(g) / 2
+  const size = omegas[mode] * (1 + g * g) ** 0.25
+  const x = new Float64Array(2 * n)
+  x[mode] = 1
+  return { V: 0, re: -size * Math.sin(angle), im: size * Math.cos(angle), x }
 }
 
 /** Share by which two shapes are the same up to a complex factor: |aᴴ b|² for unit lengths. */
 export function likeness(a: ComplexVector, b: ComplexVector): number {
   const { re, im } = dot(a, b)
   return re * re + im * im
+}
+
+export function largestGrowth(roots: readonly ({ readonly re: number; readonly im: number } | null)[]): number {
+  return roots.reduce((most, root) => (root === null ? most : Math.max(most, growth(root))), Number.NEGATIVE_INFINITY)
 }
 
 export const growth = ({ re, im }: { readonly re: number; readonly im: number }): number => re / Math.hypot(re, im)
@@ -162,28 +121,6 @@ function dynamicStiffness(
     F.im[i * n + i] += 2 * s.re * s.im + g * omegas[i] ** 2
   }
   return F
-}
-
-/** (2 s I − q (b/V) A₁) x: the derivative of the dynamic stiffness by s at fixed k. */
-function derivativeTimes(
-  { density, forces }: Aeroelastic,
-  V: number,
-  { A1 }: ForceMatrices,
-  s: { readonly re: number; readonly im: number },
-  x: ComplexVector,
-): ComplexVector {
-  const n = forces.n
-  const y = complexVector(n)
-  const c = (0.5 * density * V * V * forces.referenceLength) / V
-  for (let i = 0; i < n; i++) {
-    y.re[i] = 2 * (s.re * x.re[i] - s.im * x.im[i])
-    y.im[i] = 2 * (s.re * x.im[i] + s.im * x.re[i])
-    for (let j = 0; j < n; j++) {
-      y.re[i] -= c * A1[i * n + j] * x.re[j]
-      y.im[i] -= c * A1[i * n + j] * x.im[j]
-    }
-  }
-  return y
 }
 
 /** Shape of a root already known, by inverse iteration a hair beside it. */

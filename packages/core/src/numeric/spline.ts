@@ -38,8 +38,8 @@ function copy(from: Float64Array, out: Float64Array): Float64Array {
   return out
 }
 
-/** One tridiagonal elimination for all components. */
-function secondDerivatives(xs: readonly number[], ys: readonly Float64Array[]): Float64Array[] {
+/** mᵢ, one vector a point: one tridiagonal elimination for all components. */
+export function secondDerivatives(xs: readonly number[], ys: readonly Float64Array[]): Float64Array[] {
   const last = xs.length - 1
   const size = ys[0].length
   const m = ys.map(() => new Float64Array(size))

@@ -61,12 +61,11 @@ describe('entries', () => {
 describe('roots that nearly meet', () => {
   const { boundary: entries } = bounded([airAt(0.87), airAt(0.88), airAt(0.89)])
 
-  test('the speed in air a little denser stands for it, says so, and is in line with its neighbours', () => {
-    // At Mach 0.88 the first two roots of this fin nearly become one at 358 m/s and cannot be followed past it.
-    expect(entries[1].method).toMatch(/^doublet lattice, in air 0.5 % denser$/)
+  test('are solved as they are, in line with their neighbours', () => {
+    // At Mach 0.88 the first two roots of this fin nearly become one at 358 m/s, shapes and all.
+    expect(entries[1].method).toBe('doublet lattice')
     const [before, at, after] = entries.map(({ linearSpeed }) => linearSpeed ?? Number.NaN)
-    expect(at / ((before + after) / 2)).toBeGreaterThan(0.99)
-    expect(at / ((before + after) / 2)).toBeLessThan(1.001)
+    expect(Math.abs(at / ((before + after) / 2) - 1)).toBeLessThan(1e-3)
   })
 })
 
