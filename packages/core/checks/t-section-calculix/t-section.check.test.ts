@@ -72,7 +72,7 @@ function stressOf(r: number, inside: 'free' | 'held', { refine = 1, adhesive = 1
     section: made.value,
     skin: { t: skin * mm, moduli: pascals(materials.skin) },
     core: pascals(materials.core),
-    tube: { wall: wall * mm, moduli: pascals(materials.wall), inside },
+    tube: { wall: wall * mm, moduli: pascals(materials.wall), inside, bayCentre: 'held' }, // as in the stored model
     adhesive: {
       E: materials.adhesive.E1 * 1e6 * adhesive,
       G: materials.adhesive.G13 * 1e6 * adhesive,

@@ -152,3 +152,23 @@ test('over a fillet as soft as foam the skin is a curved laminate that its momen
   expect(excess[0]).toBeLessThan(0.2)
   expect(Math.abs(excess[0]! / excess[1]! - 4)).toBeLessThan(0.4)
 })
+
+test('a bay that turns with its fins stresses the adhesive more than one that is held, most where neighbours are loaded oppositely', () => {
+  const most = (bayCentre: 'held' | 'hinged' | 'even'): number => {
+    const demo = demoRoot()
+    const stress = rootStress({ ...demo, tube: { ...demo.tube, bayCentre } }).at(load)
+    return Math.max(stress['base bond'], stress.fillet, stress['skin peel'])
+  }
+  expect(most('hinged')).toBeGreaterThan(most('held'))
+  expect(most('even')).toBeGreaterThan(most('hinged'))
+})
+
+test('a tube held from inside stresses the joint less: the free wall is the safe case', () => {
+  for (const r of [0.008, 0.015, 0.025]) {
+    const demo = demoRoot(r)
+    const [free, held] = (['free', 'held'] as const).map((inside) =>
+      rootStress({ ...demo, tube: { ...demo.tube, inside } }).at(load),
+    )
+    for (const mode of ['base bond', 'fillet'] as const) expect(held[mode]).toBeLessThan(free[mode])
+  }
+})

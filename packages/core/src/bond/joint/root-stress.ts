@@ -15,7 +15,7 @@ import type { BaySection } from '../section.ts'
 import { isotropicLayer, type LayerModuli } from './layer-moduli.ts'
 import { type LineName, type LineTraction, lineForce, lineTraction } from './tee-lines.ts'
 import { type RootFlexibility, solveTee, type TeeCase, type TeeInput, type TeeSolution } from './tee-solve.ts'
-import type { InsideTube } from './tee-topology.ts'
+import type { BayCentre, InsideTube } from './tee-topology.ts'
 import { type WindowMeans, windowMeans } from './window-mean.ts'
 
 export interface RootSection {
@@ -23,7 +23,13 @@ export interface RootSection {
   /** Of one face; both are taken alike. */
   readonly skin: { readonly t: number; readonly moduli: LayerModuli }
   readonly core: LayerModuli
-  readonly tube: { readonly wall: number; readonly moduli: LayerModuli; readonly inside: InsideTube }
+  readonly tube: {
+    readonly wall: number
+    readonly moduli: LayerModuli
+    readonly inside: InsideTube
+    /** Default `hinged`, all fins loaded the same way round; `even` stresses the joint most. */
+    readonly bayCentre?: BayCentre
+  }
   /** Of base bond and fillets. `bondLine`: thickness under the core's end. */
   readonly adhesive: { readonly E: number; readonly G: number; readonly bondLine: number }
   /** Stresses are averaged over it, m. */
@@ -136,6 +142,7 @@ function teeInput({ section, skin, core, tube, adhesive, refine = 1 }: RootSecti
     shape: { section, skin: skin.t, bondLine: adhesive.bondLine, wall: tube.wall, above },
     layers: { core, skin: skin.moduli, wall: tube.moduli, adhesive: isotropicLayer(adhesive) },
     inside: tube.inside,
+    bayCentre: tube.bayCentre ?? 'hinged',
     refine,
   }
 }
