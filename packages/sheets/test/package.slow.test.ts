@@ -200,8 +200,11 @@ describe('where numbers are missing', () => {
     },
     structure: { ...demoAssessment.structure, modes: [], tipLoad: null },
     flutter: { ...demoAssessment.flutter, boundary: [], screening: null },
-    strength: { failureIndex: null, ply: null, position_m: null, criterion: null, secondOpinion: null, load: null },
-    bond: { fillet: null, margin: null },
+    strength: {
+      ...{ failureIndex: null, ply: null, position_m: null, criterion: null, secondOpinion: null, load: null },
+      ...{ tipEquivalent: null, rootLine: null, map: null, through: [] },
+    },
+    bond: { fillet: null, margin: null, joint: null },
     nest: { rolls: [], buy: [] },
     resin: { ...demoAssessment.resin, cloth_kg: null, batches: [], perPly: [], losses: null, ratio: null, kit: null },
     sources: [],

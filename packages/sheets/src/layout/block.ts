@@ -51,6 +51,19 @@ function reach(blocks: readonly Block[], i: number): number {
   return height
 }
 
+/** Of blocks one under another, the first without its gap. */
+export const heightOf = (blocks: readonly Block[]): number =>
+  blocks.reduce((sum, { height, gap }, i) => sum + height + (i === 0 ? 0 : gap), 0)
+
+/** What a column has left for a picture among these blocks, within its bounds. */
+export function roomAmong(
+  blocks: readonly Block[],
+  column: number,
+  { least, most, gap }: { readonly least: number; readonly most: number; readonly gap: number },
+): number {
+  return Math.max(least, Math.min(most, column - heightOf(blocks) - gap))
+}
+
 /** Blocks as one, never broken. */
 export function stacked(blocks: readonly Block[], gap = 0): Block {
   const tops: number[] = []

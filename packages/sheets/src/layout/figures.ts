@@ -2,7 +2,7 @@
  * Numbers as they stand on a sheet: in the builder's units, with the decimals their use allows, never more. What is
  * weighed at the bench is in grams in both systems, because scales that read a tenth of a gram read grams.
  */
-import { formatQuantity, type UnitSystem } from '@finwright/plan/quantity/format.ts'
+import { formatQuantity, numberIn, type UnitSystem } from '@finwright/plan/quantity/format.ts'
 import type { MeasuredName } from '@finwright/plan/quantity/quantities.data.ts'
 
 export type { UnitSystem }
@@ -26,13 +26,26 @@ export interface Figures {
   /** Grams, one decimal. */
   readonly grams: (value: Optional, decimals?: number) => string
   readonly arealMass: (value: Optional) => string
+  readonly airDensity: (value: Optional) => string
   readonly pressure: (value: Optional) => string
+  /** Of a material or a bond: MPa or ksi. */
+  readonly stress: (value: Optional) => string
   readonly speed: (value: Optional) => string
   readonly force: (value: Optional) => string
   readonly moment: (value: Optional) => string
   readonly temperature: (value: Optional) => string
   readonly angle: (degrees: Optional, decimals?: number) => string
   readonly ply: (degrees: number) => string
+  /** For the axes of a chart. */
+  readonly axis: (name: AxisName) => Axis
+}
+
+export type AxisName = 'speed' | 'pressure' | 'stress' | 'length' | 'line force' | 'line moment'
+
+export interface Axis {
+  readonly unit: string
+  /** An SI value in the unit. */
+  readonly of: (value: number) => number
 }
 
 export function figuresIn(units: UnitSystem): Figures {
@@ -54,7 +67,9 @@ export function figuresIn(units: UnitSystem): Figures {
     grams: (value, decimals = 1) =>
       value === null || value === undefined ? none : `${(value * 1e3).toFixed(decimals)} g`,
     arealMass: (value) => shown(value, 'arealMass', us ? 0.0034 : 1e-3, us ? 'oz/yd^2' : 'g/m2'),
+    airDensity: (value) => shown(value, 'density', us ? 0.0016 : 1e-3, us ? 'lb/ft^3' : 'kg/m3'),
     pressure: (value) => shown(value, 'pressure', us ? 690 : 1e3, us ? 'psi' : 'kPa'),
+    stress: (value) => shown(value, 'pressure', us ? 6.9e4 : 1e5, us ? 'ksi' : 'MPa'),
     speed: (value) => shown(value, 'speed', us ? 0.3048 : 1, us ? 'ft/s' : 'm/s'),
     force: (value) => shown(value, 'force', 1, us ? 'lbf' : 'N'),
     moment: (value) => moment(value, us),
@@ -62,7 +77,25 @@ export function figuresIn(units: UnitSystem): Figures {
     angle: (degrees, decimals = 1) =>
       degrees === null || degrees === undefined ? none : `${plain(degrees, decimals)}°`,
     ply: plyAngle,
+    axis: (name) => axes[name][units],
   }
+}
+
+const axis = (unit: string, factor: number): Axis => ({ unit, of: (value) => value * factor })
+
+/** How many of the unit an SI one is. */
+const per = (name: MeasuredName, unit: string): number => numberIn(1, name, unit)
+
+const poundsPerNewton = per('force', 'lbf')
+
+/** Force per length of root; moment per length of root is a force too: N·m per m, lbf·in per in. */
+const axes: { readonly [name in AxisName]: { readonly [units in UnitSystem]: Axis } } = {
+  speed: { metric: axis('m/s', 1), us: axis('ft/s', per('speed', 'ft/s')) },
+  pressure: { metric: axis('kPa', 1e-3), us: axis('psi', per('pressure', 'psi')) },
+  stress: { metric: axis('MPa', 1e-6), us: axis('ksi', per('pressure', 'ksi')) },
+  length: { metric: axis('mm', 1e3), us: axis('in', per('length', 'in')) },
+  'line force': { metric: axis('N/mm', 1e-3), us: axis('lbf/in', poundsPerNewton / per('length', 'in')) },
+  'line moment': { metric: axis('N·mm/mm', 1), us: axis('lbf·in/in', poundsPerNewton) },
 }
 
 /** `+45°`, `−45°`, `0°`: whole degrees where they are whole. */
@@ -81,6 +114,10 @@ export function plain(value: number, decimals: number): string {
 /** A ratio such as a margin; null reads as not determined. */
 export const ratio = (value: Optional, decimals = 2): string =>
   value === null || value === undefined ? none : plain(value, decimals)
+
+/** A frequency with three figures or so. */
+export const hertz = (value: Optional): string =>
+  value === null || value === undefined ? none : `${plain(value, value < 10 ? 2 : value < 100 ? 1 : 0)} Hz`
 
 export const percent = (fraction: Optional, decimals = 0): string =>
   fraction === null || fraction === undefined ? none : `${plain(100 * fraction, decimals)} %`

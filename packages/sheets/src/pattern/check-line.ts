@@ -1,6 +1,6 @@
 /** A long slanted line of a round length across a pattern: measured after the tiles are joined, it finds a bad join. */
 import { line, type Primitive, pen, stroke, type XY } from '../drawing/drawing.ts'
-import type { Segment } from './placing.ts'
+import type { Segment } from '../layout/placing.ts'
 
 export interface CheckLine {
   readonly items: readonly Primitive[]

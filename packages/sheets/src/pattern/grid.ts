@@ -1,8 +1,8 @@
 /** How a true-scale picture is divided over sheets of printer paper. */
 import type { Box, XY } from '../drawing/drawing.ts'
 import { clear, type Paper } from '../layout/paper.ts'
+import { bestPlace, contains, edgesOf, type Segment } from '../layout/placing.ts'
 import type { PictureFrame } from './picture.ts'
-import { bestPlace, contains, edgesOf, type Segment } from './placing.ts'
 
 export const overlap = 10
 /** Height of the page's own words above the tile. */

@@ -4,9 +4,9 @@
  */
 import { line, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/lettering.ts'
+import { bestPlace, turnedBox } from '../layout/placing.ts'
 import { type Grid, overlap, type Tile } from './grid.ts'
 import type { Picture } from './picture.ts'
-import { bestPlace, turnedBox } from './placing.ts'
 
 /** An overlap between a tile and the one to its right or below it. */
 interface Join {

@@ -1,6 +1,6 @@
 /** A drawing at true scale before it is laid on paper: its items, what it covers, and what words must keep away from. */
 import type { Box, Primitive, XY } from '../drawing/drawing.ts'
-import type { Segment } from './placing.ts'
+import type { Segment } from '../layout/placing.ts'
 
 export interface PictureFrame {
   /** In mm, right and down; everything lies inside it. */

@@ -6,10 +6,10 @@ import type { Mark, PieceShape, Point } from '@finwright/core/assess/assessment.
 import { type Primitive, path, pen, type Stroke, stroke, type Text, text, type XY } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
+import { bestPlace, edgesOf, type Segment, simplified, stretchesOf, turnedBox } from '../layout/placing.ts'
 import { checkLine } from './check-line.ts'
 import { squareStrips } from './check-square.ts'
 import type { Picture, PictureFrame, TilePlan } from './picture.ts'
-import { bestPlace, edgesOf, type Segment, simplified, stretchesOf, turnedBox } from './placing.ts'
 
 /** Capitals of 3 mm in the engineering lettering. */
 export const smallest = 4.3

@@ -1,8 +1,8 @@
 /** Where a tile's check square goes: across as few lines as may be, and no words. */
 import type { Box, XY } from '../drawing/drawing.ts'
+import { bestPlace, type Segment } from '../layout/placing.ts'
 import { squareStrips } from './check-square.ts'
 import { type Grid, overlap } from './grid.ts'
-import { bestPlace, type Segment } from './placing.ts'
 
 /** Kept clear inside a tile's edges: joins, their diamonds and words. */
 const inset = overlap + 2

@@ -11,9 +11,9 @@ import { wordBoxes } from '../drawing/extent.ts'
 import { textWidth } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
 import { type Figures, plain } from '../layout/figures.ts'
+import type { Segment } from '../layout/placing.ts'
 import type { Picture } from './picture.ts'
 import { smallest } from './piece-picture.ts'
-import type { Segment } from './placing.ts'
 
 /** End of a ply on the body. */
 export interface BodyEnd {

@@ -10,7 +10,7 @@ import { content, type Leaf } from '../layout/paper.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { cautions } from './cautions.data.ts'
-import { holdAnswer } from './margins.ts'
+import { holdAnswer } from './hold-answer.ts'
 
 export type CoverInput = Pick<SheetInput, 'assessment' | 'figures' | 'paper' | 'identity'> & {
   readonly contents: readonly { readonly file: string; readonly what: string }[]

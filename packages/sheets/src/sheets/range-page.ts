@@ -8,7 +8,7 @@ import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { cautions } from './cautions.data.ts'
-import { holdAnswer } from './margins.ts'
+import { holdAnswer } from './hold-answer.ts'
 
 export function rangePage(can: Can, input: SheetInput): Leaf {
   const area = content(input.paper)

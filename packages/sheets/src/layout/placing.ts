@@ -1,5 +1,5 @@
 /**
- * Where words go on a pattern: inside an outline, clear of lines and of other words, not across the joins of the tiles.
+ * Where words go: inside an outline where there is one, clear of lines and of other words.
  * Every candidate place is tried in order and the one with the least cost is taken; the first of equals wins.
  */
 import type { XY } from '../drawing/drawing.ts'
@@ -101,6 +101,32 @@ export function turnedBox([x, y]: XY, width: number, height: number, turn: numbe
   const s = Math.sin(turn) / 2
   const corner = (w: number, h: number): XY => [x + c * w - s * h, y + s * w + c * h]
   return [corner(-width, -height), corner(width, -height), corner(width, height), corner(-width, height)]
+}
+
+/** Places in the order wanted, no two nearer than `least`; groups that push stay centred on what they wanted. */
+export function spread(wanted: readonly number[], least: number): number[] {
+  const groups: { sum: number; count: number; members: number[] }[] = []
+  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a] - wanted[b])
+  const start = ({ sum, count }: { sum: number; count: number }): number => sum / count - ((count - 1) / 2) * least
+  for (const i of order) {
+    groups.push({ sum: wanted[i], count: 1, members: [i] })
+    while (groups.length > 1) {
+      const [before, last] = groups.slice(-2)
+      if (start(last) - (start(before) + (before.count - 1) * least) >= least - 1e-9) break
+      groups.splice(-2, 2, {
+        sum: before.sum + last.sum,
+        count: before.count + last.count,
+        members: [...before.members, ...last.members],
+      })
+    }
+  }
+  const places = wanted.map(() => 0)
+  for (const one of groups) {
+    one.members.forEach((i, k) => {
+      places[i] = start(one) + k * least
+    })
+  }
+  return places
 }
 
 /** Both polygons convex. */
