@@ -2,7 +2,7 @@
  * What a cylindrical body adds to the flow across a fin that stands on it, by slender-body theory.
  *
  *   upwash      w/V = α (1 + r²/(r + y)²)          α crossflow angle, r body radius, y from the body's surface, fin square to the crossflow
- *   its mean over the span, each strip alike            1 + r/(r + s)
+ *   its mean between y₁ and y₂   1 + r²/((r + y₁)(r + y₂));   over the whole span 1 + r/(r + s)
  *   fin's lift with the body over that of the two joined fins alone, both slender, τ = r/(r + s):
  *
  *   K_W(B) = (2/π) / (1 − τ)² × { (1 + τ⁴) [½ atan(½ (1/τ − τ)) + π/4] − τ² [(1/τ − τ) + 2 atan τ] }
@@ -14,11 +14,10 @@
  */
 import { invariant } from '../issue.ts'
 
-/** w/(V α) at the distance y from the surface of a body of radius r. */
-export function upwashAt(bodyRadius: number, y: number): number {
+/** w/(V α), mean between two distances from the surface of a body of radius r; the value itself where they are one. */
+export function meanUpwash(bodyRadius: number, from: number, to: number): number {
   if (bodyRadius === 0) return 1
-  const share = bodyRadius / (bodyRadius + y)
-  return 1 + share * share
+  return 1 + (bodyRadius / (bodyRadius + from)) * (bodyRadius / (bodyRadius + to))
 }
 
 /** K_W(B) for τ = r/(r + s), 0 ≤ τ < 1. */

@@ -2,7 +2,7 @@
  * Steady air on a fin that stands on a body: force on every box of a lifting surface over q, for one radian of angle of attack and
  * for any normalwash, and the way of both to the plate's nodes.
  *
- *   rigid fin       w/V = −α (1 + r²/(r + y)²)      body upwash as the wash of each box (air/body-upwash.ts)
+ *   rigid fin       w/V = −α (1 + r²/(r + y)²)      body upwash, its mean over a strip, as the wash of each box (air/body-upwash.ts)
  *   bent fin        w/V = ∂w/∂x added
  *   nodal forces    F = Sᵀ f        slopes = R w       S, R: the fits of air/subsonic/mesh-sampling.ts at force and receiving points
  *
@@ -13,7 +13,7 @@
  *   M ≥ 1.1          surface of source boxes at k = 0, thickness to second order if given; above Mach 5 held there
  *   between          both edges, to be taken in turn: the larger counts
  */
-import { upwashAt } from '../air/body-upwash.ts'
+import { meanUpwash } from '../air/body-upwash.ts'
 import { type MeshSampling, meshSampling, weightedSums } from '../air/subsonic/mesh-sampling.ts'
 import { steadySurface } from '../air/subsonic/steady.ts'
 import { keptFlow, modeForces } from '../air/supersonic/generalized-forces.ts'
@@ -123,6 +123,9 @@ interface KeptSurface {
 }
 
 interface BoxPoints {
+  /** Ends of the box's strip. */
+  readonly yIn: ArrayLike<number>
+  readonly yOut: ArrayLike<number>
   readonly y: Float64Array
   readonly forceX: Float64Array
   readonly receiveX: Float64Array
@@ -142,7 +145,7 @@ function keptSurface<Air extends object>(
   const known = surfaces.get(air)
   if (known?.bodyRadius === bodyRadius) return known.surface
   const { name, points, respondAt } = make(air)
-  const wash = points.y.map((y) => -upwashAt(bodyRadius, y))
+  const wash = points.y.map((_, box) => -meanUpwash(bodyRadius, points.yIn[box], points.yOut[box]))
   const at = keptByMach((mach): SteadyForces => {
     const respond = matrixOf(respondAt(mach), wash.length)
     return { surface: name, mach, rigid: respond(wash), respond }
@@ -170,6 +173,8 @@ function subsonicSurface({ at }: SubsonicAir) {
 
 function supersonicSurface({ lattice }: SupersonicAir) {
   const none = new Float64Array(lattice.count)
+  const strips = Array.from(lattice.stripOf, (s) => lattice.strips[s])
+  const ends = { yIn: strips.map(({ yIn }) => yIn), yOut: strips.map(({ yOut }) => yOut) }
   const respondAt = (mach: number): RespondAll => {
     const harmonic = keptFlow(supersonicFlow(lattice, mach))(0)
     return (washes) =>
@@ -178,7 +183,7 @@ function supersonicSurface({ lattice }: SupersonicAir) {
         washes.map((slope) => ({ rise: none, slope, forceRise: none })),
       ).map(({ re }) => re)
   }
-  return { name: 'supersonic surface' as const, points: lattice, respondAt }
+  return { name: 'supersonic surface' as const, points: { ...lattice, ...ends }, respondAt }
 }
 
 /** One product instead of a solution: forces for a unit wash on each box, n × n, column by column. */
