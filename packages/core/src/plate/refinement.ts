@@ -7,11 +7,13 @@
  * correct the result. On smooth problems the element has p = 4 for frequencies (test/plate); corners between a clamped and a
  * free edge, plies and bevels that triangles straddle bring fins down to between 1 and 2 (docs/methods/plate.md), so p = 1 is
  * taken, which reads high where p is larger. Differences of two irregular meshes pass through zero by chance now and then, so
- * no mode is said to be better than the mean of all of them.
+ * no mode is said to be better than the mean of all of them. H = 2h; where that says more than one per cent, the companion may
+ * be too coarse for what is narrow (fillets, bevels): H = 1.5h is asked too, and the lesser of the two counts.
  *
  * The deflection under a point force of a plate that shears has no limit: each halving of the mesh adds about as much as the
  * one before. What is estimated there is the difference to a mesh four times as fine, two halvings: 2 |w(2h) − w(h)|.
  */
+import type { Mesh } from '../geometry/mesh.ts'
 import { meshOutline } from '../geometry/outline-mesh.ts'
 import type { Point } from '../geometry/point.ts'
 import { assemblePlate, type PlateModel } from './assemble.ts'
@@ -43,30 +45,55 @@ export interface RefinementError {
   readonly companion: PlateModel
 }
 
-/** Triangle side of the companion over that of the mesh. */
-const coarsening = 2
+/** Triangle side of the companion over that of the mesh; and of the nearer one, asked where the first may be too coarse. */
+const coarsening = { first: 2, nearer: 1.5 } as const
+/** An estimate above this asks the nearer companion. */
+const doubtful = 0.01
 /** The order taken for frequencies. */
 const order = 1
 /** Halvings of the mesh that a deflection under a point force is judged over. */
 const halvings = 2
 
+/** Nearer companions by the mesh of the first one, for their layouts. */
+const nearer = new WeakMap<Mesh, PlateModel>()
+
 export function refinementError(input: RefinementInput): RefinementError {
-  const { outline, size, sectionAt, model, omega, deflection, companion } = input
-  const { supports, coupled } = model.layout
-  const coarse = assemblePlate({
-    mesh: companion?.layout.mesh ?? meshOutline({ outline, size: coarsening * size }),
-    ...{ supports, sectionAt, coupled },
-    ...(companion === undefined ? {} : { like: companion }),
-  })
-  const share = coarsening ** order - 1
-  const found = plateModes(coarse, omega.length).omega
-  const own = omega.map((value, i) => Math.abs((found[i] ?? 0) / value - 1) / share)
-  const mean = own.reduce((sum, error) => sum + error, 0) / own.length
+  const { omega, deflection } = input
+  const coarse = companionOf(input, coarsening.first, input.companion)
+  const first = frequencyErrors(coarse, omega, coarsening.first)
   return {
-    omega: own.map((error) => Math.max(error, mean)),
+    omega: Math.max(...first) > doubtful ? lesser(first, nearerErrors(input, coarse)) : first,
     deflection: deflection === undefined ? null : deflectionError(coarse, deflection),
     companion: coarse,
   }
+}
+
+function companionOf(
+  { outline, size, sectionAt, model }: RefinementInput,
+  times: number,
+  known?: PlateModel,
+): PlateModel {
+  const { supports, coupled } = model.layout
+  return assemblePlate({
+    mesh: known?.layout.mesh ?? meshOutline({ outline, size: times * size }),
+    ...{ supports, sectionAt, coupled },
+    ...(known === undefined ? {} : { like: known }),
+  })
+}
+
+function nearerErrors(input: RefinementInput, coarse: PlateModel): readonly number[] {
+  const companion = companionOf(input, coarsening.nearer, nearer.get(coarse.layout.mesh))
+  nearer.set(coarse.layout.mesh, companion)
+  return frequencyErrors(companion, input.omega, coarsening.nearer)
+}
+
+const lesser = (a: readonly number[], b: readonly number[]): number[] => a.map((value, i) => Math.min(value, b[i]))
+
+function frequencyErrors(coarse: PlateModel, omega: readonly number[], times: number): readonly number[] {
+  const found = plateModes(coarse, omega.length).omega
+  const own = omega.map((value, i) => Math.abs((found[i] ?? 0) / value - 1) / (times ** order - 1))
+  const mean = own.reduce((sum, error) => sum + error, 0) / own.length
+  return own.map((error) => Math.max(error, mean))
 }
 
 function deflectionError(
