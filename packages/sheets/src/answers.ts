@@ -48,18 +48,27 @@ function flutterHolds({ flutter, structure, kind }: Assessment, units: UnitSyste
         : ` The screening number, which is experience and no verdict, is ${plain(screening.speedRatio, 2)} times the flight speed (${plain(screening.printedLine.speed_m_s / (screening.speed_m_s / screening.speedRatio), 2)} by the published line).`
     return `Flutter is not determined over the whole flight, which is not a pass.${hint}${modes}`
   }
-  const verdict = margin.verdict === 'holds' ? 'Holds' : 'Does not hold'
+  const verdict = margin.verdict === 'holds' ? 'Holds by computation' : 'Does not hold'
   const where =
-    margin.at === null ? '' : ` at Mach ${plain(margin.at.mach, 2)}, ${figuresIn(units).distance(margin.at.altitude_m)}`
-  return `${verdict}: flutter at ${plain(margin.speedRatio, 2)} times the flight speed${where}.${modes}`
+    margin.at === null
+      ? ''
+      : `, least at Mach ${plain(margin.at.mach, 2)}, ${figuresIn(units).distance(margin.at.altitude_m)}`
+  const what = margin.kind === 'divergence' ? 'divergence' : 'flutter'
+  const goes = margin.mode === null ? '' : ` Goes first: ${margin.mode.name}.`
+  return `${verdict}: ${what} at ${plain(margin.speedRatio, 2)} times the flight speed (${plain(margin.requiredRatio, 2)} is asked for)${where}.${goes}${modes}`
 }
 
-function strengthHolds({ strength }: Assessment, units: UnitSystem): string {
+function strengthHolds({ strength, bond }: Assessment, units: UnitSystem): string {
   const { failureIndex, ply, load } = strength
   if (failureIndex === null || load === null) return ''
   const { force } = figuresIn(units)
   const times = plain(1 / failureIndex, 1)
-  return `Strength: the first ply to fail (${ply}) does so at ${times} times the worst air load of ${force(load.force_N)} at ${plain(load.angleOfAttack_deg, 1)}° angle of attack.`
+  const { joint, margin } = bond
+  const bonded =
+    joint === null || margin === null
+      ? ''
+      : ` The root joint bears ${plain(margin + 1, 1)} times it, weakest in the ${joint.worst.mode}.`
+  return `Strength: the first ply to fail (${ply}) does so at ${times} times the worst air load of ${force(load.force_N)} at ${plain(load.angleOfAttack_deg, 1)}° angle of attack.${bonded}`
 }
 
 function built({ fin, kind }: Assessment, units: UnitSystem): string | null {

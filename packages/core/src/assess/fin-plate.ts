@@ -1,8 +1,7 @@
 /**
- * The fin as a plate: its outline meshed, its laminate at every point, clamped along the root.
+ * The fin as a plate: its outline meshed, its laminate at every point without fillets, clamped along the root at the body's surface.
  *
- * The reference plane is the core's mid-plane. The root is held at the body's surface; the fillet's stiffening is left out,
- * and so is what gives way behind the root.
+ * The reference plane is the core's mid-plane. How its can holds it: held-fin.ts.
  */
 import { coreThickness } from '../geometry/edge-profile.ts'
 import { finSides } from '../geometry/fin-outline.ts'
@@ -18,7 +17,8 @@ import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
 import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import type { PlateSection } from '../plate/section.ts'
 import type { CanDesign } from './design.ts'
-import type { SkinPly } from './skins.ts'
+import { sameOutline } from './fin-air.ts'
+import { bayPlies, type SkinPly } from './skins.ts'
 
 export interface FinPoint {
   readonly laminate: Laminate
@@ -30,6 +30,7 @@ export interface FinPoint {
 }
 
 export interface FinPlate {
+  readonly outline: readonly Point[]
   readonly mesh: Mesh
   readonly model: PlateModel
   readonly at: (x: number, y: number) => FinPoint
@@ -48,28 +49,28 @@ const coreStep = 1e-5
 export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposite = false } = {}): FinPlate {
   const { fins } = design
   const sides = finSides(fins.outline)
-  const mesh = finMesh(sides.map(({ a }) => a))
+  const outline = sides.map(({ a }) => a)
+  const mesh = finMesh(outline)
   const face = finFace(design, skins)
   const at = pointReader(design, skins, { face, opposite })
   const model = assemblePlate({
     mesh,
     supports: sides.map(({ name }) => (name === 'root' ? 'clamped' : 'free')),
     sectionAt: ({ x, y }) => plateSection(at(x, y).laminate),
+    ...(last?.model === undefined ? {} : { like: last.model }),
   })
+  last = { outline, mesh, model }
   const rootSegment = sides.findIndex(({ name }) => name === 'root')
-  return { mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }), opposite }
+  return { outline, mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }), opposite }
 }
 
-let lastMesh: { readonly outline: readonly Point[]; readonly mesh: Mesh } | null = null
+let last: (Pick<FinPlate, 'outline' | 'mesh'> & { readonly model?: PlateModel }) | null = null
 
-/** The mesh of the outline asked for last is kept: it does not change while plies do, and air forces are kept beside it. */
+/** The mesh of the outline asked for last is kept, and with it the plate's layout: they do not change while plies do, and air forces are kept for them. */
 function finMesh(outline: readonly Point[]): Mesh {
-  const same =
-    lastMesh?.outline.length === outline.length &&
-    lastMesh.outline.every(([x, y], i) => x === outline[i][0] && y === outline[i][1])
-  if (lastMesh === null || !same)
-    lastMesh = { outline, mesh: meshOutline({ outline, size: recommendedMeshSize(outline) }) }
-  return lastMesh.mesh
+  if (last === null || !sameOutline(last.outline, outline))
+    last = { outline, mesh: meshOutline({ outline, size: recommendedMeshSize(outline) }) }
+  return last.mesh
 }
 
 interface FinFace {
@@ -156,15 +157,20 @@ function pointReader(
 export function laminateOf(
   { fins, layup }: CanDesign,
   plies: readonly SkinPly[],
-  { t, opposite }: { readonly t: number; readonly opposite: boolean },
+  {
+    t,
+    opposite,
+    fillet = null,
+  }: { readonly t: number; readonly opposite: boolean; readonly fillet?: BuiltLayer | null },
 ): Laminate {
-  const bay = plies.map(({ design, cured }) => ({ id: design.id, ply: cured, angle: design.angle }))
+  const bay = bayPlies(plies)
+  const under = fillet === null ? [] : [fillet]
   // Fin 1: its next face comes from bay 1, its previous face from the last bay, whose number is even when bays alternate.
   const mirrored = layup.mirrorAlternateBays
   return finLaminate({
     core: coreLayer(fins.core, t),
-    nextFace: skin('next', bay, { mirrored: mirrored && opposite }),
-    previousFace: skin('previous', bay, { mirrored: mirrored && !opposite }),
+    nextFace: [...under, ...skin('next', bay, { mirrored: mirrored && opposite })],
+    previousFace: [...under, ...skin('previous', bay, { mirrored: mirrored && !opposite })],
   })
 }
 

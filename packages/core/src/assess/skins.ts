@@ -1,4 +1,5 @@
 /** The cured skins of a fin: every ply of the schedule as it comes out of the mould. */
+import type { BayPly } from '../laminate/fin-laminate.ts'
 import { type CuredPly, curedPly, staysInLaminate } from '../laminate/ply.ts'
 import type { FinSection } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
@@ -23,6 +24,10 @@ export function skinPlies({ plies, resin, layup }: CanDesign, resinFactor = 1): 
       }),
     }))
 }
+
+/** As laid in a bay, core outward. */
+export const bayPlies = (plies: readonly SkinPly[]): readonly BayPly[] =>
+  plies.map(({ design, cured }) => ({ id: design.id, ply: cured, angle: design.angle }))
 
 export function plyFigures(plies: readonly SkinPly[]): FinSection['plies'] {
   return plies.map(({ design, cured }) => ({

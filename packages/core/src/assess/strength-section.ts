@@ -1,101 +1,90 @@
-/**
- * First-ply failure under the worst air load of the flight.
- *
- * First version: the normal force of the fin at the given angle of attack, spread evenly over its face, on the clamped plate;
- * both directions, since tension and compression differ. The core's own strengths are judged with the plies'.
- */
-import type { FinForm } from '../air/fin-form.ts'
-import { type FlightLoad, worstFinLoad } from '../air/fin-load.ts'
-import type { Issue } from '../issue.ts'
-import type { Criterion, FailureIndex } from '../laminate/failure/criterion.ts'
-import { maximumStress } from '../laminate/failure/maximum-stress.ts'
-import { tsaiWu } from '../laminate/failure/tsai-wu.ts'
-import type { Laminate } from '../laminate/laminate.ts'
-import { type PlyStress, plyStresses } from '../laminate/ply-stress.ts'
-import type { PlateModel } from '../plate/assemble.ts'
-import { plateSolver } from '../plate/static.ts'
-import { cornerStrains, elementStrains } from '../plate/strains.ts'
-import type { Point, StrengthSection } from './assessment.ts'
+/** First failure of any ply under the worst air load of the flight, on the fin as its can holds it. */
+import { finPolygon, tipMiddle } from '../geometry/fin-outline.ts'
+import { area } from '../geometry/polygon.ts'
+import type { AngleSpec } from '../strength/load-states.ts'
+import { flightLoads, stateLoads } from '../strength/load-states.ts'
+import { type LoadCase, type WorstCase, worstCase } from '../strength/worst-case.ts'
+import type { StrengthSection } from './assessment.ts'
+import type { CanDesign } from './design.ts'
+import type { KeptAir } from './fin-air.ts'
+import type { FinPlate } from './fin-plate.ts'
 import type { Flown, Section } from './flown.ts'
+import type { HeldFin } from './held-fin.ts'
 
 export interface StrengthInput {
-  readonly model: PlateModel
-  readonly laminateAt: (x: number, y: number) => Laminate
-  readonly form: FinForm
+  readonly plate: FinPlate
+  readonly held: HeldFin
+  readonly air: KeptAir
   readonly flight: Flown
-  readonly angleOfAttack: number
 }
 
-export function strengthSection(input: StrengthInput): Section<StrengthSection> {
-  const { form, flight, angleOfAttack } = input
-  const mach = flight.states.map((state) => state.mach)
-  const dynamicPressure = flight.states.map(({ mach: M, density, soundSpeed }) => 0.5 * density * (M * soundSpeed) ** 2)
-  const worst = worstFinLoad(form, { mach, dynamicPressure })
-  if (worst === null || !(worst.pressurePerAngle * angleOfAttack > 0)) return { value: noStrength, warnings: [noLoad] }
-  const pressure = worst.pressurePerAngle * angleOfAttack
-  const found = worstPlies(input, pressure)
-  if (found === null) return { value: noStrength, warnings: [noLoad] }
-  const { first, second } = found
+export interface Stressed extends Section<StrengthSection> {
+  /** What the root joint has to carry. */
+  readonly reactions: LoadCase['reactions'] | null
+}
+
+export function strengthSection(design: CanDesign, { plate, held, air, flight }: StrengthInput): Stressed {
+  const { fins, tube, loads } = design
+  const spec: AngleSpec = loads
+  const states = flight.history === null ? stateLoads(flight.states, spec) : flightLoads(flight.history, spec)
+  const { value: worst, warnings } = worstCase({
+    ...held,
+    air: { ...air, bodyRadius: tube.outerRadius, halfThickness: (x, y) => plate.at(x, y).laminate.h / 2 },
+    states,
+    area: area(finPolygon(fins.outline)),
+    rootSegment: plate.rootSegment,
+    tip: tipMiddle(fins.outline),
+  })
+  if (worst === null) return { value: noStrength, warnings, reactions: null }
+  return { value: strengthOf(worst), warnings, reactions: worst.greatestMoment.reactions }
+}
+
+function strengthOf({
+  failure,
+  worst,
+  map,
+  through,
+  tip,
+}: WorstCase): Omit<StrengthSection, 'rootLine'> & Pick<StrengthSection, 'rootLine'> {
+  const { state } = worst
   return {
-    value: {
-      ...noStrength,
-      failureIndex: first.failure.index,
-      ply: first.failure.layer,
-      position_m: first.at,
-      criterion: `${first.failure.criterion}, ${first.failure.mode}`,
-      secondOpinion: { criterion: second.failure.criterion, failureIndex: second.failure.index },
-      load: {
-        pressure_Pa: pressure,
-        force_N: worst.forcePerAngle * angleOfAttack,
-        rootMoment_Nm: worst.rootMomentPerAngle * angleOfAttack,
-        mach: worst.mach,
-        dynamicPressure_Pa: worst.dynamicPressure,
-        amplification: 1,
-        angleOfAttack_deg: (angleOfAttack * 180) / Math.PI,
-        time_s: flight.history?.time[worst.index] ?? null,
-        basis: basis(worst),
-      },
+    failureIndex: failure.index,
+    ply: failure.layer,
+    position_m: failure.position,
+    criterion: `${failure.criterion}, ${failure.mode}`,
+    secondOpinion: { criterion: failure.secondOpinion.criterion, failureIndex: failure.secondOpinion.index },
+    load: {
+      pressure_Pa: worst.pressure,
+      force_N: worst.force,
+      rootMoment_Nm: worst.rootMoment,
+      angleOfAttack_deg: (state.angle * 180) / Math.PI,
+      mach: state.mach,
+      dynamicPressure_Pa: state.dynamicPressure,
+      time_s: state.time,
+      amplification: worst.amplification,
+      basis: basis(worst),
     },
-    warnings: [firstVersion],
+    tipEquivalent: tip === null ? null : { byFailure_N: tip.byFailure, byMoment_N: tip.byMoment },
+    rootLine: null,
+    map: Array.from(map, (index) => Number(index.toPrecision(4))),
+    through: through.map(({ layer, z, s1, s2, t12, index }) => ({
+      layer,
+      z_m: z,
+      s1_Pa: s1,
+      s2_Pa: s2,
+      t12_Pa: t12,
+      index,
+    })),
   }
 }
 
-interface Worst {
-  readonly failure: FailureIndex & { readonly criterion: string; readonly layer: string }
-  readonly at: Point
+function basis({ state, surface, forcesMach, counts }: LoadCase): string {
+  const cause = { given: 'angle as given', gust: 'gust', 'wind and gust at the rail': 'wind and gust at the rail' }[
+    state.cause
+  ]
+  const forces = forcesMach === state.mach ? surface : `${surface} of Mach ${forcesMach.toFixed(2)}`
+  return `${cause}; ${forces}, body upwash in; ${counts === 'elastic' ? 'bent fin' : 'rigid fin, which is loaded more than the bent one'}`
 }
-
-/** The first ply to fail by each criterion, under the pressure either way. Stresses are worked out once for all of them. */
-function worstPlies({ model, laminateAt }: StrengthInput, pressure: number): { first: Worst; second: Worst } | null {
-  const solved = plateSolver(model)({ pressure: () => pressure })
-  if (solved.kind === 'not-held') return null
-  const worst: (Worst | null)[] = criteria.map(() => null)
-  for (const { x, y, membrane, curvature } of cornerStrains(elementStrains(model, solved.field))) {
-    const section = laminateAt(x, y)
-    plyStresses(section, { strain: membrane, curvature }).forEach((faces, position) => {
-      const { name, strengths, lamina } = section.layers[position]
-      if (strengths === null) return
-      for (const stress of [faces.bottom.ply, faces.top.ply].flatMap((ply) => [ply, reversed(ply)])) {
-        criteria.forEach((criterion, k) => {
-          const found = criterion.evaluate({ stress, strengths, lamina })
-          const known = worst[k]
-          if (known === null || found.index > known.failure.index)
-            worst[k] = { failure: { ...found, criterion: criterion.name, layer: name }, at: [x, y] }
-        })
-      }
-    })
-  }
-  const [first, second] = worst
-  return first === null || second === null ? null : { first, second }
-}
-
-/** For woven plies maximum stress leads, because it names the mode. */
-const criteria: readonly Criterion[] = [maximumStress, tsaiWu]
-
-const reversed = ({ s1, s2, t12 }: PlyStress): PlyStress => ({ s1: -s1, s2: -s2, t12: -t12 })
-
-const basis = ({ force: { method, upwash }, mach }: FlightLoad): string =>
-  `${method}, Mach ${mach.toFixed(2)}, × ${upwash.toFixed(3)} for the body, even over the face`
 
 export const noStrength: StrengthSection = {
   failureIndex: null,
@@ -108,21 +97,4 @@ export const noStrength: StrengthSection = {
   rootLine: null,
   map: null,
   through: [],
-}
-
-const noLoad: Issue = {
-  code: 'strength/no-load',
-  path: 'strength.failureIndex',
-  value: null,
-  message: 'There is no air load to judge the plies by: the flight or the angle of attack gives none.',
-  hint: 'Give a flight, and an angle of attack above zero in loads.angleOfAttack.',
-}
-
-const firstVersion: Issue = {
-  code: 'strength/uniform-pressure',
-  path: 'strength.failureIndex',
-  value: null,
-  message:
-    'The air load is spread evenly over the face and the fin does not deform under it; the real pressure peaks at the leading edge.',
-  hint: 'Read the failure index as a first estimate; prove every fin by its own proof load.',
 }

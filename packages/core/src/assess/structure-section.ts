@@ -1,9 +1,13 @@
 /** How the fin bends and rings: its modes, and a point load at the tip. */
+import type { Mesh } from '../geometry/mesh.ts'
 import type { Issue } from '../issue.ts'
 import type { PlateModel } from '../plate/assemble.ts'
+import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import { modeNamer } from '../plate/mode-kind.ts'
 import { type PlateModes, plateModes } from '../plate/modes.ts'
 import { fourfoldMesh } from '../plate/quadratic-mesh.ts'
+import { refinementError } from '../plate/refinement.ts'
+import type { PlateSection, SectionPoint } from '../plate/section.ts'
 import { plateSolver } from '../plate/static.ts'
 import type { Point, StructureSection } from './assessment.ts'
 import type { Section } from './flown.ts'
@@ -24,11 +28,26 @@ export interface PointLoad {
   readonly rootSegment: number
 }
 
-export function structureSection(
-  model: PlateModel,
-  modes: PlateModes,
-  load: PointLoad | null,
-): Section<StructureSection> {
+export interface StructureInput {
+  readonly model: PlateModel
+  readonly modes: PlateModes
+  readonly load: PointLoad | null
+  /** Of the model, for the estimate of its mesh's error. */
+  readonly outline: readonly Point[]
+  readonly sectionAt: (point: SectionPoint) => PlateSection
+}
+
+/** Of a mesh, kept as long as the mesh itself lives. */
+const companions = new WeakMap<Mesh, PlateModel>()
+
+/** The plate as it is modelled; a fin's `root` is added by its own section. */
+export function structureSection({
+  model,
+  modes,
+  load,
+  outline,
+  sectionAt,
+}: StructureInput): Section<StructureSection> {
   const { nodes, mesh } = model.layout
   const kind = modeNamer(model)
   const drawn = fourfoldMesh(nodes)
@@ -39,7 +58,11 @@ export function structureSection(
     })),
     tipLoad: load === null ? null : tipLoad(model, load),
     root: null,
-    mesh: { nodes: nodes.X.length / 2, triangles: mesh.T.length / 3, frequencyError: null },
+    mesh: {
+      nodes: nodes.X.length / 2,
+      triangles: mesh.T.length / 3,
+      frequencyError: frequencyError({ model, modes, outline, sectionAt }),
+    },
     shapes: {
       nodes_m: Array.from({ length: drawn.X.length / 2 }, (_, i) => [
         rounded(drawn.X[2 * i]),
@@ -54,6 +77,19 @@ export function structureSection(
     },
   }
   return { value, warnings: modes.missed > 0 ? [missedModes(modes.missed)] : [] }
+}
+
+function frequencyError({ model, modes, outline, sectionAt }: Omit<StructureInput, 'load'>): readonly number[] | null {
+  const { mesh } = model.layout
+  const omega = modes.omega.slice(0, shownModes)
+  if (omega.length === 0 || !model.layout.heldInSpace) return null
+  const known = companions.get(mesh)
+  const { omega: error, companion } = refinementError({
+    ...{ outline, size: recommendedMeshSize(outline), sectionAt, model, omega },
+    ...(known === undefined ? {} : { companion: known }),
+  })
+  companions.set(mesh, companion)
+  return error
 }
 
 function tipLoad(model: PlateModel, { at, force, rootSegment }: PointLoad): StructureSection['tipLoad'] {

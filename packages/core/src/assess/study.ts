@@ -12,6 +12,7 @@ import { sheetLayer } from '../laminate/layer.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
 import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import { plateModes } from '../plate/modes.ts'
+import type { PlateSection, SectionPoint } from '../plate/section.ts'
 import type { Assessment, FinSection, FlutterSection } from './assessment.ts'
 import type { StudyDesign } from './design.ts'
 import { plateSection } from './fin-plate.ts'
@@ -26,14 +27,15 @@ import { studyThickness } from './study-thickness.ts'
 export function assessStudy(design: StudyDesign): Checked<Assessment> {
   const { outline, supports, air, pointLoad } = design
   const laminateAt = laminateReader(design)
+  const sectionAt = ({ x, y }: SectionPoint): PlateSection => plateSection(laminateAt(x, y))
   const model = assemblePlate({
     mesh: meshOutline({ outline, size: recommendedMeshSize(outline) }),
     supports,
-    sectionAt: ({ x, y }) => plateSection(laminateAt(x, y)),
+    sectionAt,
   })
   const modes = plateModes(model, design.modeCount)
   const load = pointLoad === null ? null : { ...pointLoad, rootSegment: supports.indexOf('clamped') }
-  const structure = structureSection(model, modes, load)
+  const structure = structureSection({ model, modes, load, outline, sectionAt })
   const flutter = studyFlutter(design, { model, modes, laminateAt })
   const warnings = [...structure.warnings, ...flutter.warnings, ...notComputed.studyHasNoCan]
   const value: Assessment = {
