@@ -6,9 +6,13 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { beforeAll, expect, test } from 'vitest'
 import { text } from '../src/drawing/drawing.ts'
 import { pagesAsPdf } from '../src/drawing/pdf.ts'
+import { figuresIn } from '../src/layout/figures.ts'
+import { framed, papers } from '../src/layout/paper.ts'
 import type { PackageFile } from '../src/package.ts'
 import { buildPackage } from '../src/package.ts'
+import { marginSheets } from '../src/sheets/margins.ts'
 import { demoAssessment } from './fixture/demo.ts'
+import { filled } from './fixture/filled.ts'
 import { demoInput, demoPackage } from './fixture/package.ts'
 
 interface Word {
@@ -108,6 +112,18 @@ test('has teeth: a word across another and a word over the edge are found', asyn
   })
   const faults = await faultsOf([{ path: 'faults.pdf', bytes }])
   expect(faults).toEqual(["faults.pdf page 1: 'edge' leaves the page", "faults.pdf page 1: 'one word' on 'another'"])
+})
+
+test.each([
+  ['a4', 'metric'],
+  ['letter', 'us'],
+] as const)('nor where every number of Will it hold exists: %s, %s', async (size, units) => {
+  const assessment = filled(demoAssessment)
+  const leaves = marginSheets({ assessment, paper: papers[size], figures: figuresIn(units) })
+  const pages = framed(leaves, papers[size], { project: assessment.name, revision: demoInput.revision })
+  const bytes = await pagesAsPdf(pages, { title: '', subject: '', date: '2026-01-02' })
+  expect(pages).toHaveLength(7)
+  expect(await faultsOf([{ path: `${size}.pdf`, bytes }])).toEqual([])
 })
 
 test('nor on Letter, in US units, with long names', async () => {

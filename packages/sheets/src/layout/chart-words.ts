@@ -273,7 +273,7 @@ function bandName(from: number, to: number, label: string, sheet: Sheet): Primit
   if (label === '') return []
   const { box } = sheet.plot
   const [left, right] = [Math.max(box.x, from), Math.min(box.x + box.width, to)]
-  const lines = wrapped(label, right - left - 2, lettering)
+  const lines = evenly(label, right - left - 2)
   const widest = Math.max(...lines.map((words) => textWidth(words, lettering)))
   const level = lines.length <= 3 && widest <= right - left - 2 && lines.join(' ') === label
   const [shown, turn] = level ? [lines, 0] : [[label], -Math.PI / 2]
@@ -289,6 +289,16 @@ function bandName(from: number, to: number, label: string, sheet: Sheet): Primit
   return shown.flatMap((words, i) =>
     word(words, { centre: [x, y + (i - (shown.length - 1) / 2) * leading], turn }, sheet),
   )
+}
+
+/** In as few lines as fit the width, none much longer than another. */
+function evenly(words: string, width: number): string[] {
+  const lines = wrapped(words, width, lettering)
+  for (let narrower = width - 1; narrower > width / 2; narrower--) {
+    const tried = wrapped(words, narrower, lettering)
+    if (tried.length > lines.length || tried.join(' ') !== words) return wrapped(words, narrower + 1, lettering)
+  }
+  return lines
 }
 
 const tagRadius = 1.75

@@ -54,7 +54,7 @@ function readSpeed({ flutter }: Assessment, { mach, method }: Curves): number | 
 }
 
 /** Right of the axes, mm. */
-const nameRoom = 38
+const nameRoom = 41
 
 /** Weight and dash of each root: the one that grows heaviest. */
 const dashes: readonly (readonly number[] | undefined)[] = [

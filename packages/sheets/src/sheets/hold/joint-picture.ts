@@ -38,7 +38,7 @@ export function jointPicture({ bond, pattern, fin }: Assessment, { width, height
   const centre = filletCentre(R, half, r)
   const foot = Math.atan2(centre[0], R + centre[1])
   const reach = Math.min(0.98 * R, R * Math.sin(foot) + 0.5 * r + 2)
-  const [high, low] = [centre[1] + 0.9 * r, onTube(R, reach) - 3]
+  const [high, low] = [centre[1] + 0.9 * r, Math.min(onTube(R, reach), -8 / scale) - 3]
   const k = Math.min(scale, (0.46 * width) / (2 * reach), (height - 6) / (high - low))
   // the section's own axes: p across from the fin's mid-plane, q outward from the tube's top
   const at = (p: number, q: number): XY => [width / 2 + p * k, 5 + (high - q) * k]
@@ -194,15 +194,15 @@ function labels(shape: Shape, { byMode, worst }: NonNullable<Assessment['bond'][
 }
 
 /** The air load on one face, and what is what. */
-function load({ at, half, skin, k, top, R, reach }: Shape): Primitive[] {
+function load({ at, half, skin, k, top }: Shape): Primitive[] {
   const [x] = at(0, 0)
   const out = (half + skin) * k
   const small = { size: 2.7, face: 'letter' } as const
-  const end = at(reach, onTube(R, reach))
+  const [, ground] = at(0, 0)
   return [
     ...arrow([x - out - 17, top + 5], [x - out - 1, top + 5], { width: pen.net, head: 3 }),
     text([x - out - 18, top + 6], 'air load', { ...small, anchor: 'end' }),
     text([x, top - 1.6], 'fin', { ...small, anchor: 'middle' }),
-    text([end[0] + 2, end[1] + 4], 'tube', small),
+    text([x, ground + 7.4], 'tube', { ...small, anchor: 'middle' }),
   ]
 }

@@ -16,19 +16,22 @@ import { modesWhy } from './whys.ts'
 export function modesBlocks(input: MarginInput, { width, height }: Area): Block[] {
   const { assessment } = input
   const { structure } = assessment
-  if (structure.modes.length === 0) return []
+  if (structure.modes.length === 0 && assessment.fin.mass_kg === null) return []
   const first = paragraph(firstLine(assessment), width, { size: 4.4, face: 'strong' })
   const rest = [...numbers(input, width), ...whyBlock(modesWhy(assessment), assessment.sources, width)]
   const room = roomAmong([first, ...rest], height, { least: 100, most: 180, gap: 8 })
   return [
     first,
-    ...(structure.shapes === null ? [] : pictures(assessment, structure.shapes, { width, height: room })),
+    ...(structure.shapes === null || structure.modes.length === 0
+      ? []
+      : pictures(assessment, structure.shapes, { width, height: room })),
     ...rest,
   ]
 }
 
 function firstLine({ structure, kind }: Assessment): string {
   const [first, second] = structure.modes
+  if (first === undefined) return 'No natural frequency was computed.'
   const held =
     kind === 'study' ? 'The plate' : structure.root === null ? 'The fin, its root clamped,' : 'The fin on its own root'
   const then = second === undefined ? '' : `, then at ${hertz(second.frequency_Hz)} in ${second.kind}`
@@ -153,11 +156,9 @@ function numbers({ assessment, figures }: MarginInput, width: number): Block[] {
     ],
   ]
   if (root !== null) {
-    items.push([
-      'root turns by',
-      `${plain(root.rotation_rad_per_N * 1e6, 1)} µrad`,
-      `per N·m of moment on a metre of root; ${root.basis}`,
-    ])
+    const moment = figures.axis('line moment')
+    const turn = `${plain((root.rotation_rad_per_N / moment.of(1)) * 1e6, 1)} µrad`
+    items.push(['root turns by', turn, `per ${moment.unit} of moment along the root; ${root.basis}`])
   }
   if (tipLoad !== null) {
     items.push([
