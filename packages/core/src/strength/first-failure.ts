@@ -6,8 +6,9 @@ import { tsaiWu } from '../laminate/failure/tsai-wu.ts'
 import type { Laminate } from '../laminate/laminate.ts'
 import type { BuiltLayer } from '../laminate/layer.ts'
 import { type FaceStress, plyStresses } from '../laminate/ply-stress.ts'
-import { nodesPerElement } from '../plate/triangle-mitc7.ts'
-import { type Spot, strainsAt, worstSpot, worstTsaiWu } from './stress-map.ts'
+import { worstByTsaiWu } from './ply-judge.ts'
+import { perCorner } from './strain-map.ts'
+import { type Spot, worstOfTriangles, worstSpot } from './stress-map.ts'
 import type { TestBench } from './test-bench.ts'
 import type { Tried } from './trial.ts'
 
@@ -24,6 +25,8 @@ export interface LayerThrough {
 
 export interface FirstFailure {
   readonly index: number
+  /** Greatest index when every triangle is judged by its own strains: as far apart as the mesh is coarse. */
+  readonly unaveraged: number
   readonly layer: string
   /** From the bottom (lowest z). */
   readonly place: number
@@ -48,25 +51,26 @@ export interface JudgedThrough {
 }
 
 /** Where a spot lies, with its laminate. */
-const placeOf = ({ points }: TestBench, { triangle, node, face }: Spot) => {
-  const at = nodesPerElement * triangle + node
-  const { laminate, layer, side } = points.laminates[at]
-  const position: Point = [points.x[at], points.y[at]]
+const placeOf = ({ nodes: { layout, laminates } }: TestBench, { node, face }: Spot) => {
+  const { laminate, layer, side } = laminates[node]
+  const { X } = layout.nodes
+  const position: Point = [X[2 * node], X[2 * node + 1]]
   return { laminate, layer: layer[face], face: side[face] === 0 ? ('bottom' as const) : ('top' as const), position }
 }
 
-export function firstFailure(bench: TestBench, { spot, strains }: Tried): JudgedThrough {
+export function firstFailure(bench: TestBench, { spot, strains, corners }: Tried): JudgedThrough {
   const { laminate, layer, face, position } = placeOf(bench, spot)
-  const strain = strainsAt(strains, spot.triangle, spot.node, new Float64Array(6))
+  const strain = strains.subarray(perCorner * spot.node, perCorner * (spot.node + 1))
   const [plus, minus] = ([1, -1] as const).map((sign) => judgedLayers(laminate, strain, sign))
   const indexAt = (layers: readonly JudgedLayer[]): number => layers[layer].failure[face]?.index ?? 0
   const used = indexAt(minus) > indexAt(plus) ? minus : plus
   const found = used[layer]
-  const second = worstSpot(bench.points, strains, worstTsaiWu)
+  const second = worstSpot(bench.nodes, strains, worstByTsaiWu)
   const other = placeOf(bench, second)
   return {
     value: {
       index: spot.index,
+      unaveraged: worstOfTriangles(bench.nodes, corners),
       layer: found.layer.name,
       place: layer,
       face,

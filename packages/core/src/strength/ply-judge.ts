@@ -8,7 +8,7 @@
  * sign of b never counts. Both indices are convex along z in one material at one angle, so of all its layers the lowest and the
  * highest face bound it. The numbers are those of `maximumStress` and `tsaiWu` on `plyStresses`; rows are worked out once a laminate.
  */
-import { rotatedStiffness } from '../laminate/lamina.ts'
+import { type Lamina, rotatedStiffness } from '../laminate/lamina.ts'
 import type { Laminate } from '../laminate/laminate.ts'
 import type { PlyStrengths } from '../laminate/layer.ts'
 import { inPlyAxes } from '../laminate/ply-stress.ts'
@@ -44,24 +44,15 @@ function judge(laminate: Laminate): JudgedLaminate {
   const tsaiWu = new Float64Array(6 * faces.length)
   const heights = [-reference]
   for (const { t } of layers) heights.push(heights[heights.length - 1] + t)
-  faces.forEach(({ layer, side, strengths: { Xt, Xc, Yt, Yc, S } }, face) => {
-    const { lamina, theta } = layers[layer]
-    const [X, Y] = [Math.min(Xt, Xc), Math.min(Yt, Yc)]
+  faces.forEach(({ layer, side, material }, face) => {
     const z = heights[layer + side]
-    const Qbar = rotatedStiffness(lamina, theta)
-    for (let j = 0; j < 3; j++) {
-      const { s1, s2, t12 } = inPlyAxes([Qbar[j], Qbar[3 + j], Qbar[6 + j]], theta)
-      const column = [s1 / X, s2 / Y, t12 / S]
-      for (let i = 0; i < 3; i++) {
-        rows[18 * face + 6 * i + j] = column[i]
-        rows[18 * face + 6 * i + 3 + j] = z * column[i]
+    for (let i = 0; i < 3; i++) {
+      for (let j = 0; j < 3; j++) {
+        rows[18 * face + 6 * i + j] = material.rows[3 * i + j]
+        rows[18 * face + 6 * i + 3 + j] = z * material.rows[3 * i + j]
       }
     }
-    const f12 = -Math.sqrt(1 / (Xt * Xc * Yt * Yc))
-    tsaiWu.set(
-      [X * (1 / Xt - 1 / Xc), Y * (1 / Yt - 1 / Yc), (X * X) / (Xt * Xc), (Y * Y) / (Yt * Yc), 1, X * Y * f12],
-      6 * face,
-    )
+    tsaiWu.set(material.tsaiWu, 6 * face)
   })
   const column = (key: 'layer' | 'side') => Int32Array.from(faces, (face) => face[key])
   return { laminate, faces: faces.length, layer: column('layer'), side: column('side'), rows, tsaiWu }
@@ -70,20 +61,52 @@ function judge(laminate: Laminate): JudgedLaminate {
 interface JudgedFace {
   readonly layer: number
   readonly side: 0 | 1
-  readonly strengths: PlyStrengths
+  readonly material: JudgedMaterial
 }
 
-/** Layers alike in stiffness, angle and strengths are one material: its lowest bottom and its highest top. */
+/** Layers of one material at one angle: its lowest bottom and its highest top. */
 function outerFaces(layers: Laminate['layers']): JudgedFace[] {
-  const found = new Map<string, [JudgedFace, JudgedFace]>()
-  layers.forEach(({ lamina: { E1, E2, G12, nu12 }, theta, strengths }, layer) => {
+  const found = new Map<JudgedMaterial, [JudgedFace, JudgedFace]>()
+  layers.forEach(({ lamina, theta, strengths }, layer) => {
     if (strengths === null) return
-    const { Xt, Xc, Yt, Yc, S } = strengths
-    const key = [E1, E2, G12, nu12, theta, Xt, Xc, Yt, Yc, S].join(' ')
-    const top: JudgedFace = { layer, side: 1, strengths }
-    found.set(key, [found.get(key)?.[0] ?? { layer, side: 0, strengths }, top])
+    const material = judgedMaterial(lamina, strengths, theta)
+    const bottom = found.get(material)?.[0] ?? { layer, side: 0, material }
+    found.set(material, [bottom, { layer, side: 1, material }])
   })
   return [...found.values()].flat()
+}
+
+/** One material at one angle: T Q̄ over the lesser strengths, 3 × 3, and the six coefficients of Tsai-Wu over them. */
+interface JudgedMaterial {
+  readonly rows: Float64Array
+  readonly tsaiWu: Float64Array
+}
+
+const materials = new WeakMap<PlyStrengths, WeakMap<Lamina, Map<number, JudgedMaterial>>>()
+
+function judgedMaterial(lamina: Lamina, strengths: PlyStrengths, theta: number): JudgedMaterial {
+  const ofStrengths = materials.get(strengths) ?? new WeakMap<Lamina, Map<number, JudgedMaterial>>()
+  materials.set(strengths, ofStrengths)
+  const angles = ofStrengths.get(lamina) ?? new Map<number, JudgedMaterial>()
+  ofStrengths.set(lamina, angles)
+  const known = angles.get(theta)
+  if (known !== undefined) return known
+  const { Xt, Xc, Yt, Yc, S } = strengths
+  const [X, Y] = [Math.min(Xt, Xc), Math.min(Yt, Yc)]
+  const Qbar = rotatedStiffness(lamina, theta)
+  const rows = new Float64Array(9)
+  for (let j = 0; j < 3; j++) {
+    const { s1, s2, t12 } = inPlyAxes([Qbar[j], Qbar[3 + j], Qbar[6 + j]], theta)
+    rows[j] = s1 / X
+    rows[3 + j] = s2 / Y
+    rows[6 + j] = t12 / S
+  }
+  const f12 = -Math.sqrt(1 / (Xt * Xc * Yt * Yc))
+  const linear = [X * (1 / Xt - 1 / Xc), Y * (1 / Yt - 1 / Yc)]
+  const tsaiWu = Float64Array.of(...linear, (X * X) / (Xt * Xc), (Y * Y) / (Yt * Yc), 1, X * Y * f12)
+  const made = { rows, tsaiWu }
+  angles.set(theta, made)
+  return made
 }
 
 /** The worst face of a laminate, written by the functions below. */

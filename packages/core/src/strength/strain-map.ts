@@ -1,10 +1,14 @@
 /**
- * Strains at the corners of every triangle as fixed weighted sums of the nodes' displacements, so that many loads cost little.
+ * Strains of a plate as fixed weighted sums of the nodes' displacements, so that many loads cost little.
  *
  *   ε(corner) = E a        E = 2 B(own point) − mean of B over the three        B = B_nodes − B_bubble K_bb⁻¹ K_ba
  *
  * The same numbers as `cornerStrains(elementStrains(…))` of plate/strains.ts: taken at the three points of a triangle where they are
  * most accurate and carried on in a straight line to its corners. The rotations' bubble is eliminated as in the element.
+ *
+ * At a node the mean over the triangles that meet there counts, by their areas; in the middle of a side the mean of its ends. Where the
+ * section changes within a triangle (a fillet, a ply's edge) one triangle alone reads too much and its neighbour too little:
+ * docs/methods/strength.md has figures of both.
  */
 import { elementMap, type PlateModel, sectionsOf } from '../plate/assemble.ts'
 import type { NodalField } from '../plate/nodal-field.ts'
@@ -23,8 +27,10 @@ export const perCorner = 6
 
 export interface StrainMap {
   readonly triangles: number
-  /** Into `strains`, 18 numbers a triangle: its three corners in the order of its nodes, `perCorner` each. */
-  readonly apply: (field: NodalField, strains: Float64Array) => Float64Array
+  /** 18 numbers a triangle: its three corners in the order of its nodes, `perCorner` each. */
+  readonly atCorners: (field: NodalField) => Float64Array
+  /** `perCorner` numbers a node of the quadratic mesh, from those at the corners. */
+  readonly atNodes: (corners: Float64Array) => Float64Array
 }
 
 const strainPoints = [
@@ -46,10 +52,10 @@ export function strainMap(model: PlateModel): StrainMap {
     bubbleRows(work, map, sectionsOf(model, e))
     cornerRows(E, e * size, work, map)
   }
-  const apply = (field: NodalField, strains: Float64Array): Float64Array => {
+  const atCorners = (field: NodalField): Float64Array => {
+    const strains = new Float64Array(3 * perCorner * triangles)
     const a = new Float64Array(columns)
     const components = [field.w, field.phiX, field.phiY, field.u, field.v]
-    strains.fill(0)
     for (let e = 0, at = 0; e < triangles; e++) {
       for (let i = 0, j = 0; i < nodesPerElement; i++) {
         const node = nodes.T[e * nodesPerElement + i]
@@ -66,7 +72,34 @@ export function strainMap(model: PlateModel): StrainMap {
     }
     return strains
   }
-  return { triangles, apply }
+  return { triangles, atCorners, atNodes: nodeMeans(model) }
+}
+
+function nodeMeans({ layout: { mesh, nodes } }: PlateModel): StrainMap['atNodes'] {
+  const { T } = mesh
+  const [corners, count] = [mesh.X.length / 2, nodes.X.length / 2]
+  const share = new Float64Array(T.length)
+  const total = new Float64Array(corners)
+  T.forEach((node, i) => {
+    share[i] = elementMap(mesh, Math.floor(i / 3)).det
+    total[node] += share[i]
+  })
+  for (let i = 0; i < T.length; i++) share[i] /= total[T[i]]
+  return (strains) => {
+    const means = new Float64Array(perCorner * count)
+    for (let i = 0; i < T.length; i++) {
+      const to = perCorner * T[i]
+      for (let j = 0; j < perCorner; j++) means[to + j] += share[i] * strains[perCorner * i + j]
+    }
+    for (let e = 0; e < nodes.T.length; e += nodesPerElement) {
+      for (let k = 0; k < 3; k++) {
+        const [a, b] = [perCorner * nodes.T[e + k], perCorner * nodes.T[e + ((k + 1) % 3)]]
+        const middle = perCorner * nodes.T[e + 3 + k]
+        for (let j = 0; j < perCorner; j++) means[middle + j] = (means[a + j] + means[b + j]) / 2
+      }
+    }
+    return means
+  }
 }
 
 interface Work {

@@ -4,8 +4,8 @@ import { nodalField } from '../plate/nodal-field.ts'
 import { type FinAir, type SteadyFinAir, steadyFinAir } from './air-on-plate.ts'
 import type { PlateResponse } from './elastic-response.ts'
 import { plateResponse } from './plate-response.ts'
-import { strainMap } from './strain-map.ts'
-import { type JudgedPoints, judgedPoints, type LaminateAt } from './stress-map.ts'
+import { type StrainMap, strainMap } from './strain-map.ts'
+import { type JudgedNodes, judgedNodes, type LaminateAt } from './stress-map.ts'
 
 export interface TestBenchInput {
   readonly model: PlateModel
@@ -17,9 +17,10 @@ export interface TestBench {
   readonly model: PlateModel
   readonly plate: PlateResponse
   readonly air: SteadyFinAir
-  readonly points: JudgedPoints
+  readonly nodes: JudgedNodes
+  readonly map: StrainMap
   /** Strains at the triangles' corners from the plate's unknowns. */
-  readonly strains: (x: Float64Array) => Float64Array
+  readonly corners: (x: Float64Array) => Float64Array
 }
 
 /** Null for a plate that nothing holds. */
@@ -28,7 +29,6 @@ export function testBench({ model, laminateAt, air }: TestBenchInput): TestBench
   if (plate === null) return null
   const { layout } = model
   const map = strainMap(model)
-  const strains = (x: Float64Array): Float64Array =>
-    map.apply(nodalField(layout, x), new Float64Array(18 * map.triangles))
-  return { model, plate, air: steadyFinAir(air), points: judgedPoints(layout, laminateAt), strains }
+  const corners = (x: Float64Array): Float64Array => map.atCorners(nodalField(layout, x))
+  return { model, plate, air: steadyFinAir(air), nodes: judgedNodes(layout, laminateAt), map, corners }
 }

@@ -34,29 +34,29 @@ const inner = 0.5
 const pad = 0.15
 
 export function tipEquivalent(
-  { model, plate, points, strains }: TestBench,
+  { model, plate, nodes, map, corners }: TestBench,
   at: Point,
   { failureIndex, rootMoment }: { readonly failureIndex: number; readonly rootMoment: number },
 ): TipEquivalent {
   const unit = nodalForces(model.layout, { forces: [{ at, force: 1 }] })
   const x = plate.solve(unit)
-  const strain = strains(x)
-  const spot = worstSpot(points, strain, undefined, (_, y) => y <= inner * at[1])
+  const strains = map.atNodes(corners(x))
+  const spot = worstSpot(nodes, strains, undefined, (_, y) => y <= inner * at[1])
   const outer = worstSpot(
-    ...([points, strain, undefined] as const),
+    ...([nodes, strains, undefined] as const),
     (px, y) => y > inner * at[1] && Math.hypot(px - at[0], y - at[1]) > pad * at[1],
   )
   const w = plate.deflection(x)
   const byFailure = failureIndex / spot.index
   const byMoment = rootMoment / at[1]
-  const place = 6 * spot.triangle + spot.node
+  const { X } = model.layout.nodes
   return {
     at,
     byFailure,
     byMoment,
     governs: byFailure <= byMoment ? 'failure' : 'moment',
     flexibility: unit.reduce((sum, force, node) => sum + force * w[node], 0),
-    position: [points.x[place], points.y[place]],
+    position: [X[2 * spot.node], X[2 * spot.node + 1]],
     tipIndex: Math.max(0, outer.index),
   }
 }

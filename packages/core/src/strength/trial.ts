@@ -16,6 +16,8 @@ export interface Tried {
   readonly rootMoment: number
   readonly boxForce: Float64Array
   readonly displacement: Float64Array
+  /** At the triangles' corners, and their means at the nodes. */
+  readonly corners: Float64Array
   readonly strains: Float64Array
   readonly spot: Spot
 }
@@ -38,7 +40,7 @@ export function triedAt(bench: TestBench, state: LoadState, at: number): Tried |
 }
 
 function triedWith(bench: TestBench, state: LoadState, at: number, forces: SteadyForces): Tried | Diverged {
-  const { plate, model, air, points } = bench
+  const { plate, model, air, nodes, map } = bench
   const { dynamicPressure, angle } = state
   const placement = air.placement(forces.surface, model.layout)
   const response = elasticResponse(plate, forces, placement, dynamicPressure)
@@ -49,8 +51,9 @@ function triedWith(bench: TestBench, state: LoadState, at: number, forces: Stead
   const scale = dynamicPressure * angle
   const readings = (['elastic', 'rigid'] as const).map((counts) => {
     const displacement = solution[counts].map((x) => scale * x)
-    const strains = bench.strains(displacement)
-    return { counts, displacement, strains, spot: worstSpot(points, strains) }
+    const corners = bench.corners(displacement)
+    const strains = map.atNodes(corners)
+    return { counts, displacement, corners, strains, spot: worstSpot(nodes, strains) }
   })
   const [elastic, rigid] = readings
   const used = rigid.spot.index > elastic.spot.index ? rigid : elastic

@@ -3,7 +3,7 @@
  *
  *   load of an instant     q α, with the steady forces of its Mach number (air-on-plate.ts), body upwash in
  *   response               rigid and with the air that follows the deflection (elastic-response.ts); the one that stresses more counts
- *   index                  maximum stress, either sign, every ply, every triangle (stress-map.ts); Tsai-Wu as a second opinion
+ *   index                  maximum stress, either sign, every ply, every node (stress-map.ts); Tsai-Wu as a second opinion
  *   amplification          moment of the bent fin's load about the body's surface over that of the rigid fin's
  *
  * Instants are ranked by q α c_m(M), c_m the rigid fin's root moment over q for one radian. In each of several bands of Mach number
@@ -107,7 +107,7 @@ export function worstCase(input: WorstCaseInput): WorstCaseResult {
       failure: failure.value,
       worst: cases[0],
       greatestMoment: cases[1],
-      map: indexMap(bench.points, worst.strains),
+      map: indexMap(bench.nodes, worst.strains),
       through: failure.through,
       tip: input.tip === null ? null : tipEquivalent(bench, input.tip, { failureIndex: worst.spot.index, rootMoment }),
     },

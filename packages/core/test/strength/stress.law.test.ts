@@ -11,7 +11,7 @@ import { plateStatic } from '../../src/plate/static.ts'
 import { cornerStrains, elementStrains } from '../../src/plate/strains.ts'
 import { judged, worstByStress, worstByTsaiWu } from '../../src/strength/ply-judge.ts'
 import { strainMap } from '../../src/strength/strain-map.ts'
-import { indexMap, judgedPoints, worstSpot } from '../../src/strength/stress-map.ts'
+import { indexMap, judgedNodes, worstOfTriangles, worstSpot } from '../../src/strength/stress-map.ts'
 import { balanced, laminateReader, lopsided, plateOf } from './fin.ts'
 
 describe.each([
@@ -23,7 +23,7 @@ describe.each([
   const solved = plateStatic(model, { pressure: (x, y) => 1e4 * (1 + x - 2 * y) })
   if (solved.kind !== 'solved') throw new Error(solved.kind)
   const map = strainMap(model)
-  const strains = map.apply(solved.field, new Float64Array(18 * map.triangles))
+  const strains = map.atCorners(solved.field)
   const plain = cornerStrains(elementStrains(model, solved.field))
 
   test('strains at the corners are those of the plate', () => {
@@ -40,21 +40,54 @@ describe.each([
     })
   })
 
-  test('the greatest index of the map is the worst spot, and not below what plain judging of the corners finds', () => {
-    const points = judgedPoints(model.layout, laminateAt)
-    const indices = indexMap(points, strains)
-    expect(indices.length).toBe(fourfoldMesh(model.layout.nodes).T.length / 3)
-    const spot = worstSpot(points, strains)
+  const nodes = judgedNodes(model.layout, laminateAt)
+
+  test('the greatest index of the map is the worst spot', () => {
+    const means = map.atNodes(strains)
+    const indices = indexMap(nodes, means)
+    const drawn = fourfoldMesh(model.layout.nodes).T
+    expect(indices.length).toBe(drawn.length / 3)
+    const spot = worstSpot(nodes, means)
     expect(Math.max(...indices)).toBe(spot.index)
-    expect(Math.max(...indices.slice(4 * spot.triangle, 4 * spot.triangle + 4))).toBe(spot.index)
-    const atCorners = plain.map(({ membrane, curvature }, corner) => {
-      const own = points.laminates[6 * Math.floor(corner / 3) + (corner % 3)].laminate
-      return bruteForce(own, [...membrane, ...curvature]).stress
+    indices.forEach((index, e) => {
+      if (drawn.subarray(3 * e, 3 * e + 3).includes(spot.node)) expect(index).toBe(spot.index)
     })
-    const most = Math.max(...atCorners)
-    expect(spot.index).toBeGreaterThanOrEqual(most * (1 - 1e-9))
-    if (spot.node < 3) expect(spot.index).toBeCloseTo(most, 12)
+    const strain = Array.from(means.subarray(6 * spot.node, 6 * spot.node + 6))
+    expect(spot.index).toBeCloseTo(bruteForce(nodes.laminates[spot.node].laminate, strain).stress, 12)
+    const inner = worstSpot(nodes, means, undefined, (_, y) => y > 0.1)
+    expect(inner.index).toBeLessThan(spot.index)
+    expect(model.layout.nodes.X[2 * inner.node + 1]).toBeGreaterThan(0.1)
   })
+
+  test('triangles judged one by one give what plain judging of the corners finds', () => {
+    const atCorners = plain.map(
+      ({ membrane, curvature }, corner) =>
+        bruteForce(nodes.laminates[model.layout.mesh.T[corner]].laminate, [...membrane, ...curvature]).stress,
+    )
+    const most = Math.max(...atCorners)
+    expect(worstOfTriangles(nodes, strains) / most).toBeCloseTo(1, 9)
+  })
+})
+
+test('a strain that is the same in all triangles is its own mean; one that differs lies between', () => {
+  const laminateAt = laminateReader(balanced)
+  const model = plateOf(laminateAt)
+  const map = strainMap(model)
+  const same = Float64Array.from({ length: 18 * map.triangles }, (_, i) => [1, -2, 3, 0.5, 7, -4][i % 6])
+  map.atNodes(same).forEach((value, i) => {
+    expect(value).toBeCloseTo([1, -2, 3, 0.5, 7, -4][i % 6], 12)
+  })
+  const varied = Float64Array.from(same, (_, i) => Math.sin(i))
+  const { T } = model.layout.mesh
+  const means = map.atNodes(varied)
+  for (const node of [0, 5, 20]) {
+    const own = Array.from(T.keys()).filter((i) => T[i] === node)
+    for (let j = 0; j < 6; j++) {
+      const values = own.map((i) => varied[6 * i + j])
+      expect(means[6 * node + j]).toBeGreaterThanOrEqual(Math.min(...values) - 1e-12)
+      expect(means[6 * node + j]).toBeLessThanOrEqual(Math.max(...values) + 1e-12)
+    }
+  }
 })
 
 /** Every layer, both faces, both signs, by the criteria as they are. */
