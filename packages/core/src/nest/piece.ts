@@ -21,6 +21,8 @@ export interface NestPiece {
   readonly outline: readonly Point[]
   /** Of the warp, from +Y towards +X. */
   readonly angle: number
+  /** Pieces to be kept together where it costs nothing: the can and bay, as a rule. */
+  readonly group?: string
 }
 
 export interface StockRoll {
@@ -31,6 +33,8 @@ export interface StockRoll {
   readonly length: number
   /** Unusable at each long edge. */
   readonly selvedge: number
+  /** Outlines, in the roll's axes, on which no piece may lie. */
+  readonly defects?: readonly (readonly Point[])[]
 }
 
 /** Where a piece lies on its roll: its outline turned by `rotation` about its own origin, then moved by (x, y). */

@@ -8,7 +8,7 @@
 import type { NoFitTable } from './no-fit.ts'
 import { type Layout, shortestLayout } from './search.ts'
 import { gridPerMetre, type Shape } from './shape.ts'
-import type { Variant } from './strip.ts'
+import type { Spot, Variant } from './strip.ts'
 
 /** A length of cloth to cut from, m; `length` is Infinity for cloth that has to be bought. */
 export interface Length {
@@ -16,6 +16,8 @@ export interface Length {
   readonly width: number
   readonly selvedge: number
   readonly length: number
+  /** Where its defects lie, on the grid. */
+  readonly defects?: readonly Spot[]
 }
 
 export interface Cut {
@@ -44,10 +46,13 @@ export function distribute(problem: Distribution): readonly Cut[] {
 }
 
 /** Whether a shape can lie between the selvedges at one of its turns. */
-export function fitsAcross(shape: Shape, roll: Length): boolean {
-  const { width } = usable(roll)
+export function fitsAcross(shape: Shape, roll: Pick<Length, 'width' | 'selvedge'>): boolean {
+  const { width } = usableSize({ ...roll, length: Infinity })
   return shape.variants.some((variant) => variant !== null && variant.maxY - variant.minY <= width)
 }
+
+/** Of cloth, m. */
+export const usedLength = ({ layout }: Cut): number => layout.used / gridPerMetre
 
 function cutInOrder({ shapes, noFit, rolls, spare, effort }: Distribution): Cut[] {
   const variants: (Variant | null)[] = shapes.flatMap((shape) => shape.variants)
@@ -58,7 +63,14 @@ function cutInOrder({ shapes, noFit, rolls, spare, effort }: Distribution): Cut[
     const pieces = counts.reduce((sum, count) => sum + count, 0)
     if (pieces === 0) continue
     const packShapes = shapes.map(({ area, turns }, i) => ({ area, turns, count: counts[i] }))
-    const layout = shortestLayout({ shapes: packShapes, variants, noFit, size: usable(from), effort: effort * pieces })
+    const layout = shortestLayout({
+      shapes: packShapes,
+      variants,
+      noFit,
+      size: usableSize(from),
+      fixed: from.defects ?? [],
+      effort: effort * pieces,
+    })
     for (const { variant } of layout.spots) rest[variant >> 2]--
     if (layout.spots.length > 0) cuts.push({ from, layout })
   }
@@ -66,7 +78,7 @@ function cutInOrder({ shapes, noFit, rolls, spare, effort }: Distribution): Cut[
 }
 
 /** Grid units between the selvedges, rounded down. */
-const usable = ({ width, selvedge, length }: Length) => ({
+export const usableSize = ({ width, selvedge, length }: Pick<Length, 'width' | 'selvedge' | 'length'>) => ({
   width: Math.floor((width - 2 * selvedge) * gridPerMetre),
   length: Math.floor(length * gridPerMetre),
 })

@@ -29,6 +29,8 @@ export interface PackProblem {
   readonly variants: readonly (Variant | null)[]
   readonly noFit: NoFitTable
   readonly size: StripSize
+  /** What lies on the strip already and stays. */
+  readonly fixed?: readonly Spot[]
   /** Edge comparisons to spend, at least one layout is always made. */
   readonly effort: number
 }
@@ -177,8 +179,12 @@ type Result = Pick<Filled, 'left' | 'used'>
 const isWorse = (a: Result, b: Result): boolean => a.left > b.left || (a.left === b.left && a.used > b.used)
 
 /** Fills the strip by a recipe; gives up, as worse, once it passes `toBeat`. */
-function fill({ shapes, variants, noFit, size }: PackProblem, recipe: Recipe, toBeat: Filled | null): Filled {
-  const strip = emptyStrip(variants, noFit, size)
+function fill(
+  { shapes, variants, noFit, size, fixed = [] }: PackProblem,
+  recipe: Recipe,
+  toBeat: Filled | null,
+): Filled {
+  const strip = emptyStrip(variants, noFit, size, fixed)
   const score = scoreOf(recipe, size.width)
   const full = new Set<number>()
   const latest: number[] = []
@@ -202,7 +208,7 @@ function fill({ shapes, variants, noFit, size }: PackProblem, recipe: Recipe, to
       return { spots: [], used: Infinity, left: Infinity, work: strip.work() }
     }
   }
-  return { spots: strip.placed, used, left, work: strip.work() }
+  return { spots: strip.placed.slice(fixed.length), used, left, work: strip.work() }
 }
 
 const variantsOf = (shape: number, turns: readonly number[]): number[] => turns.map((turn) => 4 * shape + turn)

@@ -28,7 +28,12 @@ export const gridPerMetre = 1e6
 const slack = 4
 
 /** What a simplified outline may add: area as a share of the piece's, and reach in grid units. */
-const addedArea = 0.01
+export interface Simplify {
+  readonly area: number
+}
+/** For filling alone, and for the long search, which no-fit regions of more corners cost little. */
+export const quickSimplify: Simplify = { area: 0.01 }
+export const fineSimplify: Simplify = { area: 1e-4 }
 const addedReach = 1e-3 * gridPerMetre
 
 export interface Shape {
@@ -45,16 +50,21 @@ export interface Shape {
 }
 
 /** Groups the pieces of one cloth; `gap` is the least distance between two cut edges, m. */
-export function shapesOf(pieces: readonly NestPiece[], balanced: boolean, gap: number): Shape[] {
+export function shapesOf(
+  pieces: readonly NestPiece[],
+  balanced: boolean,
+  gap: number,
+  simplify: Simplify = quickSimplify,
+): Shape[] {
   const groups = new Map<string, NestPiece[]>()
   for (const piece of pieces) {
     const key = keyOf(piece)
     groups.set(key, [...(groups.get(key) ?? []), piece])
   }
-  return [...groups.values()].map((group) => shapeOf(group, balanced, gap))
+  return [...groups.values()].map((group) => shapeOf(group, balanced, gap, simplify))
 }
 
-function shapeOf(pieces: readonly NestPiece[], balanced: boolean, gap: number): Shape {
+function shapeOf(pieces: readonly NestPiece[], balanced: boolean, gap: number, simplify: Simplify): Shape {
   const rotation = rotationFor(pieces[0].angle, 0)
   const origins = pieces.map((piece) => middle(piece.outline.map((point) => turned(point, rotation))))
   const cut = onGrid(pieces[0].outline, rotation, origins[0])
@@ -67,7 +77,7 @@ function shapeOf(pieces: readonly NestPiece[], balanced: boolean, gap: number): 
     origins,
     area: pieceArea,
     variants: [0, 1, 2, 3].map((turn) => (turns.includes(turn) ? extents(turnedLoops([cut], turn)[0]) : null)),
-    parts: convexParts(grown(cut, (gap / 2) * gridPerMetre)),
+    parts: convexParts(grown(cut, (gap / 2) * gridPerMetre, simplify)),
   }
 }
 
@@ -131,8 +141,8 @@ function extents(loop: Loop): Variant {
 }
 
 /** The outline simplified and grown by `growth` and the slack; a hollow that closes is filled. */
-function grown(cut: Loop, growth: number): Loop {
-  const simple = copied(enclosing(cut, { area: addedArea * area(copied(cut)), reach: addedReach }))
+function grown(cut: Loop, growth: number, simplify: Simplify): Loop {
+  const simple = copied(enclosing(cut, { area: simplify.area * area(copied(cut)), reach: addedReach }))
   const loops = inflatePaths([simple], growth + slack, JoinType.Miter, EndType.Polygon, 2)
   const outer = loops.filter((loop) => area(loop) > 0)
   invariant(outer.length >= 1, 'a piece grown by the cutting gap still has an outline')

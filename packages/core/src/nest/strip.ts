@@ -46,6 +46,7 @@ export interface Strip {
   /** The best spot for one of the variants, or null when none fits. */
   readonly best: (variants: readonly number[], score: Score) => Spot | null
   readonly place: (spot: Spot) => void
+  /** What was there at first, then what was placed. */
   readonly placed: readonly Spot[]
   /** Edge comparisons made so far: the measure of effort. */
   readonly work: () => number
@@ -58,8 +59,13 @@ interface FreeCorners {
   Y: number[]
 }
 
-export function emptyStrip(variants: readonly (Variant | null)[], noFit: NoFitTable, size: StripSize): Strip {
-  const placed: Spot[] = []
+export function emptyStrip(
+  variants: readonly (Variant | null)[],
+  noFit: NoFitTable,
+  size: StripSize,
+  fixed: readonly Spot[] = [],
+): Strip {
+  const placed: Spot[] = [...fixed]
   const corners: (FreeCorners | undefined)[] = []
   let work = 0
   let scratch = new Int32Array(64)

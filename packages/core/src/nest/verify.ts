@@ -3,12 +3,12 @@
  * the rolls. A fault here is a fault of ours, so it throws.
  *
  * Checked: every piece lies on one roll, once; its warp lies along the roll, or across it for balanced cloth; it lies
- * between the selvedges and within the length; no two cut areas intersect (polygon clipping at 0.1 µm); no two cut
+ * between the selvedges and within the length, off the roll's defects; no two cut areas intersect (polygon clipping at 0.1 µm); no two cut
  * edges come nearer than the gap (distances between segments, in floating point).
  */
 import { areaPaths, FillRule, intersect } from 'clipper2-ts'
 import { invariant } from '../issue.ts'
-import type { NestedRoll, NestPiece, Point } from './piece.ts'
+import type { NestedRoll, NestPiece, Point, StockRoll } from './piece.ts'
 import { isBalanced, placedOutline, turned, warpDirection } from './turn.ts'
 
 /** Positions are sums of a few rounded terms of the order of metres. */
@@ -29,7 +29,12 @@ interface Box {
   readonly maxY: number
 }
 
-export function verifyNest(pieces: readonly NestPiece[], rolls: readonly NestedRoll[], gap: number): void {
+export function verifyNest(
+  pieces: readonly NestPiece[],
+  rolls: readonly NestedRoll[],
+  gap: number,
+  stock: readonly StockRoll[] = [],
+): void {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]))
   const seen = new Set<string>()
   for (const roll of rolls) {
@@ -45,6 +50,10 @@ export function verifyNest(pieces: readonly NestPiece[], rolls: readonly NestedR
     for (const piece of laid) verifyInside(piece, roll)
     laid.forEach((piece, i) => {
       for (const other of laid.slice(i + 1)) verifyApart(piece, other, gap)
+    })
+    const defects = stock.find(({ id, cloth }) => id === roll.roll && cloth.id === roll.cloth)?.defects ?? []
+    defects.forEach((outline, d) => {
+      for (const piece of laid) verifyApart(piece, { id: `defect ${d + 1}`, outline, box: boxOf(outline) }, 0)
     })
   }
   invariant(seen.size === pieces.length, `all ${pieces.length} pieces are nested, ${seen.size} were`)
