@@ -139,7 +139,7 @@ const changes = [
     to: (a) => ({ ...a, structure: { ...a.structure, mesh: { ...a.structure.mesh!, frequencyError: [0.0346] } } }),
     says: 'mesh error 3.5 %',
   },
-  { name: 'the failure index', to: withStrength({ failureIndex: 0.73 }), says: 'to 0.73 of its strength' },
+  { name: 'the failure index', to: withStrength({ failureIndex: 0.73 }), says: 'to 73 % of its strength' },
   {
     name: 'what bending adds',
     to: (a) => withStrength({ load: { ...a.strength.load!, amplification: 1.44 } })(a),

@@ -118,7 +118,7 @@ function proof({ assessment, figures }: MarginInput, width: number): Block[] {
     [
       'same failure index',
       figures.force(tipEquivalent.byFailure_N),
-      'one force at the tip that works the weakest ply as hard as the worst air load does',
+      'one force at the middle of the tip, through a pad, that works some ply as hard as the worst air load does',
     ],
     [
       'same moment at the root',

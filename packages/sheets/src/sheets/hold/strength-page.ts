@@ -4,7 +4,7 @@ import type { Primitive } from '../../drawing/drawing.ts'
 import { pen } from '../../drawing/drawing.ts'
 import { type Block, picture, roomAmong } from '../../layout/block.ts'
 import { chart } from '../../layout/chart.ts'
-import { type Figures, plain, ratio } from '../../layout/figures.ts'
+import { type Figures, percent, plain, ratio } from '../../layout/figures.ts'
 import type { Cell } from '../../layout/table.ts'
 import { paragraph } from '../../layout/words.ts'
 import type { Area, MarginInput } from '../margins.ts'
@@ -24,6 +24,9 @@ export function strengthBlocks(input: MarginInput, { width, height }: Area): Blo
   return [first, ...pictures(input, { width, height: room }), ...rest]
 }
 
+/** Two figures at least. */
+const index = (value: number | null): string => ratio(value, value !== null && value < 0.1 ? 3 : 2)
+
 function firstLine({ assessment, figures }: MarginInput): string {
   const { failureIndex, ply, criterion, position_m } = assessment.strength
   const where =
@@ -31,7 +34,7 @@ function firstLine({ assessment, figures }: MarginInput): string {
       ? ''
       : `, ${figures.length(position_m[0], 1e-3)} behind the root’s leading edge, ${figures.length(position_m[1], 1e-3)} out`
   const how = criterion === null ? '' : ` (${criterion})`
-  return `Of all plies ${ply ?? 'one'} is worked hardest, to ${ratio(failureIndex)} of its strength${where}${how}.`
+  return `Of all plies ${ply ?? 'one'} is worked hardest, to ${percent(failureIndex, (failureIndex ?? 0) < 0.1 ? 1 : 0)} of its strength${where}${how}.`
 }
 
 const mapHeight = 56
@@ -118,11 +121,11 @@ function numbers({ assessment, figures }: MarginInput, width: number): Block[] {
   const items: Cell[][] = [
     [
       'failure index of the weakest ply',
-      ratio(failureIndex),
+      index(failureIndex),
       [ply, criterion, '1 is failure'].filter((one) => one !== null).join('; '),
     ],
   ]
-  if (secondOpinion !== null) items.push(['second opinion', ratio(secondOpinion.failureIndex), secondOpinion.criterion])
+  if (secondOpinion !== null) items.push(['second opinion', index(secondOpinion.failureIndex), secondOpinion.criterion])
   if (load !== null) {
     const when = load.time_s === null ? '' : `, ${plain(load.time_s, 1)} s after ignition`
     items.push(

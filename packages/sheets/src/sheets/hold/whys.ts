@@ -122,14 +122,14 @@ export function modesWhy({ structure, kind }: Assessment): Why {
       ),
     ],
     trust: [
-      'Against an independent solid model the first four modes agree within about 1 %. The stiffness of hand-laid cloth is known far less well than that.',
+      'The same plate theory meets an independent solid model of a clamped fin of this kind within 1 % in its first four modes. The stiffness of hand-laid cloth is known far less well.',
       ...some(
         kind === 'can',
         'Tap each finished fin: a first frequency that is off by more than a tenth says that the fin is not the one computed.',
       ),
       ...some(
         root !== null,
-        'How much the root gives is the least certain number here; it moves the flutter speed by some 7 %.',
+        'How much the root gives is the least certain number here; compare the clamped frequencies.',
       ),
     ],
     sections: ['structure'],
@@ -145,7 +145,7 @@ export function strengthWhy({ strength }: Assessment): Why {
     ],
     trust: [
       'The angle of attack is the plan’s, or follows from the wind it states; a gust, a tumble or a landing can be worse.',
-      'Strengths are typical values for generic cloth, no allowables. At a clamped corner the stress of a thin plate has no limit as the mesh is refined: read the map, not the last digit.',
+      'Strengths are typical values for generic cloth, no allowables. Where an edge meets the root the stress of a thin plate has no limit as the mesh is refined: read the map, not the last digit.',
       'Impact, fatigue, voids and wet or hot resin are left out.',
     ],
     sections: ['strength'],
