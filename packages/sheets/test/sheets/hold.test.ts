@@ -96,7 +96,7 @@ const changes = [
     name: 'the ratio asked for',
     to: (a) => withFlutter({ margin: { ...a.flutter.margin, requiredRatio: 1.33 } })(a),
     says: '1.33 times the flight, asked for',
-    noMore: '1.15',
+    noMore: `${whole.flutter.margin.requiredRatio.toFixed(2)} times the flight, asked for`,
   },
   {
     name: 'what goes',
@@ -110,13 +110,13 @@ const changes = [
     name: 'another assumption',
     to: withFlutter({ beside: [{ assumption: 'root glued to air', speedRatio: 0.77 }] }),
     says: 'root glued to air',
-    noMore: 'root clamped',
+    noMore: whole.flutter.beside[0].assumption,
   },
   {
     name: 'what moves it',
     to: withFlutter({ drivers: [{ input: 'moonlight', change: '+3 %', speedRatio: 2.22 }] }),
     says: 'moonlight; +3 % makes the ratio 2.22',
-    noMore: 'core thickness',
+    noMore: `${whole.flutter.drivers[0].input}; `,
   },
   {
     name: 'an envelope point',
@@ -144,7 +144,7 @@ const changes = [
     name: 'what bending adds',
     to: (a) => withStrength({ load: { ...a.strength.load!, amplification: 1.44 } })(a),
     says: '× 1.44',
-    noMore: '× 1.06',
+    noMore: `× ${whole.strength.load!.amplification.toFixed(2)}`,
   },
   {
     name: 'the proof load',
@@ -162,7 +162,12 @@ const changes = [
   { name: 'the margin of a way to go', to: withJoint({ byMode: [{ mode: 'fillet', margin: -0.25 }] }), says: '−0.25' },
   { name: 'a radius that is enough', to: withJoint({ sufficientRadius_m: 0.0123 }), says: 'A radius of 12.3 mm' },
   { name: 'no radius that is enough', to: withJoint({ sufficientRadius_m: null }), says: 'No fillet that fits' },
-  { name: 'the knock-down', to: withJoint({ knockDown: 7.5 }), says: 'divided by 7.5', noMore: 'divided by 4.5' },
+  {
+    name: 'the knock-down',
+    to: withJoint({ knockDown: 7.5 }),
+    says: 'divided by 7.5',
+    noMore: `divided by ${whole.bond.joint!.knockDown.toFixed(1)}`,
+  },
   {
     name: 'the joint that does not hold',
     to: (a) => ({ ...a, bond: { ...a.bond, margin: -0.4 } }),
