@@ -1,5 +1,5 @@
 /**
- * Renders pages of a package to docs/images, on the colour of the paper: bay map, first cut sheet, one pattern tile.
+ * Renders pages of a package to docs/images, on the colour of the paper: flutter boundary, bay map, first cut sheet, one pattern tile.
  * Needs pdftoppm (Debian: poppler-utils). From the repository's root:
  *   npx --no-install finwright sheets examples/demo.fincan.json --out out/demo
  *   node packages/sheets/scripts/pictures.mjs out/demo
@@ -20,6 +20,7 @@ const images = new URL('../../../docs/images/', import.meta.url)
 
 /** Which page of which document, by words that stand on it. */
 const pictures = [
+  { name: 'will-it-hold', file: 'flight-and-margins', holds: 'flutter boundary and flight' },
   { name: 'bay-map', file: 'bay-map', holds: 'BAY MAP' },
   { name: 'cut-sheet', file: 'cut-sheets', holds: 'CUT SHEET' },
   { name: 'pattern-tile', file: 'patterns', holds: 'P5 · 5 of 7 · row 2 · column 2' },

@@ -16,7 +16,8 @@ import {
   type XY,
 } from '../drawing/drawing.ts'
 import { hatched } from '../drawing/hatch.ts'
-import { chartWords, runsOf } from './chart-words.ts'
+import { runsOf } from './chart-places.ts'
+import { chartWords } from './chart-words.ts'
 import { plain } from './figures.ts'
 
 export interface Series {

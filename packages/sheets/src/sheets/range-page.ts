@@ -2,7 +2,7 @@
 import type { Can } from '@finwright/core/assess/design.ts'
 import { type Block, paged } from '../layout/block.ts'
 import { caution, fields } from '../layout/controls.ts'
-import { ratio } from '../layout/figures.ts'
+import { plain, ratio } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
@@ -61,7 +61,7 @@ export function rangePage(can: Can, input: SheetInput): Leaf {
 }
 
 function numbers({ assessment, figures }: SheetInput, width: number): Block[] {
-  const { flight, strength, flutter } = assessment
+  const { flight, strength, flutter, bond } = assessment
   const rows: Cell[][] = [
     [
       'greatest Mach, dynamic pressure',
@@ -78,6 +78,7 @@ function numbers({ assessment, figures }: SheetInput, width: number): Block[] {
         : `${figures.force(strength.load.force_N)} at ${figures.angle(strength.load.angleOfAttack_deg)}`,
     ],
     ['failure index at that load, 1 is failure', ratio(strength.failureIndex)],
+    ['root joint at that load, margin', bond.margin === null ? 'not determined' : plain(bond.margin, 2)],
   ]
   const columns: Column[] = [
     { head: '', share: 2, ink: 'dark' },
