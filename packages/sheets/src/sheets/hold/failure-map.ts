@@ -73,7 +73,7 @@ export function failureMap(
 /** Lower ends of the toned steps; what lies under the first stays white. */
 function stepLevels(most: number): number[] {
   if (!(most > 0)) return []
-  return ticksTo(most, 6).filter((value) => value > 0 && value < most)
+  return ticksTo(most, 8).filter((value) => value > 0 && value < most)
 }
 
 function toneScale(steps: readonly number[], tone: number, { x, y, width }: Omit<Box, 'height'>): Primitive[] {

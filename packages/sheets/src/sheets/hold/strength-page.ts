@@ -34,7 +34,7 @@ function firstLine({ assessment, figures }: MarginInput): string {
       ? ''
       : `, ${figures.length(position_m[0], 1e-3)} behind the root’s leading edge, ${figures.length(position_m[1], 1e-3)} out`
   const how = criterion === null ? '' : ` (${criterion})`
-  return `Of all plies ${ply ?? 'one'} is worked hardest, to ${percent(failureIndex, (failureIndex ?? 0) < 0.1 ? 1 : 0)} of its strength${where}${how}.`
+  return `${ply === 'core' ? 'The core' : `Of all plies ${ply ?? 'one'}`} is worked hardest, to ${percent(failureIndex, (failureIndex ?? 0) < 0.1 ? 1 : 0)} of its strength${where}${how}.`
 }
 
 const mapHeight = 56
