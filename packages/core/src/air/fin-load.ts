@@ -1,5 +1,5 @@
 /**
- * Normal force of one fin for an angle of attack in its own plane of incidence, first version: three ranges of Mach number.
+ * Normal force of one fin by closed formulas, for comparison with the lifting surfaces that load it: three ranges of Mach number.
  *
  *   M ≤ 0.8        C_Nα = 2 π AR / (2 + sqrt(4 + (β AR / cos Γ)²))      β = sqrt(1 − M²), Γ mid-chord sweep
  *   M ≥ 1.2        C_Nα = 4/β                                           β = sqrt(M² − 1)
@@ -45,43 +45,6 @@ export function subsonicSlope({ aspectRatio, midChordSweep }: SlopeForm, mach: n
 
 export function bodyUpwash({ bodyRadius: r, span: s }: Pick<FinForm, 'bodyRadius' | 'span'>): number {
   return 1 + r / (r + s)
-}
-
-export interface FlightLoad {
-  /** Uniform pressure per radian of angle of attack, q C_Nα K. */
-  readonly pressurePerAngle: number
-  /** Normal force per radian. */
-  readonly forcePerAngle: number
-  /** Bending moment per radian at the root, about the body surface. */
-  readonly rootMomentPerAngle: number
-  readonly mach: number
-  readonly dynamicPressure: number
-  /** Place in the lists given. */
-  readonly index: number
-  readonly force: FinNormalForce
-}
-
-export interface AirLoadStates {
-  readonly mach: ArrayLike<number>
-  readonly dynamicPressure: ArrayLike<number>
-}
-
-/** The state with the largest normal force at a given angle of attack; null for no states. */
-export function worstFinLoad(
-  form: SlopeForm & Pick<FinForm, 'area'>,
-  { mach, dynamicPressure }: AirLoadStates,
-): FlightLoad | null {
-  let worst: FlightLoad | null = null
-  for (let index = 0; index < mach.length; index++) {
-    const force = finNormalForce(form, mach[index])
-    const pressurePerAngle = dynamicPressure[index] * force.slope
-    if (worst !== null && !(pressurePerAngle > worst.pressurePerAngle)) continue
-    const forcePerAngle = pressurePerAngle * form.area
-    const rootMomentPerAngle = forcePerAngle * force.centreOfPressureSpan
-    const state = { mach: mach[index], dynamicPressure: dynamicPressure[index], index }
-    worst = { pressurePerAngle, forcePerAngle, rootMomentPerAngle, force, ...state }
-  }
-  return worst
 }
 
 function slopeAlone(form: SlopeForm, mach: number): Pick<FinNormalForce, 'alone' | 'method'> {

@@ -1,12 +1,13 @@
 /** What there is to say about a worst case. */
 import { highestSurfaceMach } from '../flutter/source-method.ts'
 import type { Issue } from '../issue.ts'
+import type { FirstFailure } from './first-failure.ts'
 import type { LoadState } from './load-states.ts'
 import type { LoadCase } from './worst-case.ts'
 
 /** Angles up to which the forces of a thin fin grow about in proportion; common practice, no source. */
 export const largestLinearAngle = (10 * Math.PI) / 180
-/** Elastic over rigid load above which the verdict hangs on the stiffness more than on the load. */
+/** Elastic over rigid load a above which a tenth less stiffness adds more than a twentieth, (a − 1)/10, to the load; own choice. */
 const largestCalmAmplification = 1.5
 
 export const noLoad: Issue = {
@@ -26,39 +27,62 @@ export const diverges = ({ state, divergence }: { readonly state: LoadState; rea
   hint: 'Stiffen the fin, or turn its plies so that it washes out as it bends.',
 })
 
-export function warningsOf(worst: LoadCase): Issue[] {
-  const { state, forcesMach, amplification } = worst
+export function warningsOf(worst: LoadCase, failure: FirstFailure): Issue[] {
+  return [...failing(failure), ...beyondTheory(worst)]
+}
+
+function failing({ index, unaveraged, layer, mode }: FirstFailure): Issue[] {
+  const about = { path: 'strength.failureIndex', value: index }
+  if (index >= 1) {
+    return [
+      {
+        ...{ code: 'strength/ply-fails', ...about },
+        message: `${layer} fails (${mode}) under the worst air load: its failure index is ${index.toFixed(2)}, and it must stay below 1.`,
+        hint: 'Add plies or a thicker core, or ask for less angle of attack or wind.',
+      },
+    ]
+  }
+  if (unaveraged < 1) return []
+  return [
+    {
+      ...{ code: 'strength/index-uncertain', ...about },
+      message: `The failure index is ${index.toFixed(2)} meant over the triangles of the mesh that meet there, and ${unaveraged.toFixed(2)} in the worst of them alone.`,
+      hint: 'The mesh cannot tell whether the ply fails; read it as failing.',
+    },
+  ]
+}
+
+function beyondTheory({ state, forcesMach, amplification }: LoadCase): Issue[] {
   const found: Issue[] = []
-  const add = (code: string, value: number, message: string, hint: string) =>
-    found.push({ code: `strength/${code}`, path: 'strength.load', value, message, hint })
+  const path = 'strength.load'
   if (state.angle > largestLinearAngle) {
     const degrees = (state.angle * 180) / Math.PI
-    add(
-      ...(['beyond-linear', degrees] as const),
-      `The worst load is at an angle of attack of ${degrees.toFixed(0)} deg, where a fin no longer lifts in proportion to the angle.`,
-      'Read the failure index as an estimate, as a rule too high; a faster rail exit or less wind lowers the angle.',
-    )
+    found.push({
+      ...{ code: 'strength/beyond-linear', path, value: degrees },
+      message: `The worst load is at an angle of attack of ${degrees.toFixed(0)} deg, where a fin no longer lifts in proportion to the angle.`,
+      hint: 'Read the failure index as an estimate, as a rule too high; a faster rail exit or less wind lowers the angle.',
+    })
   }
   if (state.mach !== forcesMach && state.mach < highestSurfaceMach) {
-    add(
-      ...(['transonic', state.mach] as const),
-      `The worst load is at Mach ${state.mach.toFixed(2)}, where no linear method is right; the larger of the loads at Mach 0.95 and 1.10 is used.`,
-      'Read the failure index as an estimate and prove the fin by its proof load.',
-    )
+    found.push({
+      ...{ code: 'strength/transonic', path, value: state.mach },
+      message: `The worst load is at Mach ${state.mach.toFixed(2)}, where no linear method is right; the larger of the loads at Mach 0.95 and 1.10 is used.`,
+      hint: 'Read the failure index as an estimate and prove the fin by its proof load.',
+    })
   }
   if (state.mach > highestSurfaceMach) {
-    add(
-      ...(['mach-range', state.mach] as const),
-      `The worst load is at Mach ${state.mach.toFixed(2)}; the forces of Mach ${highestSurfaceMach} are used, which are larger by linear theory.`,
-      'Above Mach 5 the air is not the one this theory knows; read the failure index as an estimate.',
-    )
+    found.push({
+      ...{ code: 'strength/mach-range', path, value: state.mach },
+      message: `The worst load is at Mach ${state.mach.toFixed(2)}; the forces of Mach ${highestSurfaceMach} are used, which are larger by linear theory.`,
+      hint: 'Above Mach 5 the air is not the one this theory knows; read the failure index as an estimate.',
+    })
   }
   if (amplification > largestCalmAmplification) {
-    add(
-      ...(['near-divergence', amplification] as const),
-      `The air loads the bent fin ${amplification.toFixed(2)} times as much as the unbent one.`,
-      'A little less stiffness than planned changes the stresses much; stiffen the fin.',
-    )
+    found.push({
+      ...{ code: 'strength/near-divergence', path, value: amplification },
+      message: `The air loads the bent fin ${amplification.toFixed(2)} times as much as the unbent one.`,
+      hint: 'A little less stiffness than planned changes the stresses much; stiffen the fin.',
+    })
   }
   return found
 }

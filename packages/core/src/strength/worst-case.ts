@@ -111,7 +111,7 @@ export function worstCase(input: WorstCaseInput): WorstCaseResult {
       through: failure.through,
       tip: input.tip === null ? null : tipEquivalent(bench, input.tip, { failureIndex: worst.spot.index, rootMoment }),
     },
-    warnings: warningsOf(cases[0]),
+    warnings: warningsOf(cases[0], failure.value),
   }
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { finForm } from '../../src/air/fin-form.ts'
-import { finNormalForce, subsonicEnd, subsonicSlope, supersonicStart, worstFinLoad } from '../../src/air/fin-load.ts'
+import { finNormalForce, subsonicEnd, subsonicSlope, supersonicStart } from '../../src/air/fin-load.ts'
 import { deltaSlope, ellipticE, rectangularSlope, twoDimensionalSlope } from '../../src/air/supersonic-slope.ts'
 
 const trapezoid = fc.record({
@@ -97,16 +97,4 @@ test('complete elliptic integral at its ends and by quadrature', () => {
   let sum = 0
   for (let i = 0; i < n; i++) sum += Math.sqrt(1 - (k * Math.sin(((i + 0.5) / n) * (Math.PI / 2))) ** 2)
   expect(ellipticE(k)).toBeCloseTo((sum / n) * (Math.PI / 2), 12)
-})
-
-test('worst load is the largest product of dynamic pressure and slope, and scales with it', () => {
-  const form = finForm(pointsOf({ root: 0.3, tip: 0.12, span: 0.11, offset: 0.15, r: 0.051 }), 0.051)
-  const states = { mach: [0.5, 1.1, 1.6], dynamicPressure: [2e4, 7e4, 9e4] }
-  const worst = worstFinLoad(form, states)
-  const products = states.mach.map((m, i) => states.dynamicPressure[i] * finNormalForce(form, m).slope)
-  expect(worst?.pressurePerAngle).toBe(Math.max(...products))
-  expect(worst?.index).toBe(products.indexOf(Math.max(...products)))
-  expect(worst?.forcePerAngle).toBeCloseTo(Math.max(...products) * form.area, 9)
-  expect(worst?.rootMomentPerAngle).toBeCloseTo(Math.max(...products) * form.area * form.centroidSpan, 9)
-  expect(worstFinLoad(form, { mach: [], dynamicPressure: [] })).toBeNull()
 })

@@ -174,6 +174,15 @@ describe('no answer, and warnings', () => {
     expect(codes(input([loadAt(0.6, 60e3)]))).toEqual([])
   })
 
+  test('a ply that fails, and one of which the mesh cannot tell', () => {
+    const { index, unaveraged } = solved(input([loadAt(1.5, 60e3, 0.01)])).failure
+    expect(unaveraged).toBeGreaterThan(index)
+    expect(codes(input([loadAt(1.5, 60e3, 0.01 / (0.99 * unaveraged))]))).toContain('strength/index-uncertain')
+    const fails = worstCase(input([loadAt(1.5, 60e3, 0.0101 / index)]))
+    expect(fails.value?.failure.index).toBeCloseTo(1.01, 9)
+    expect(fails.warnings.map(({ code }) => code)).toContain('strength/ply-fails')
+  })
+
   test('a fin swept forward beyond its divergence, and near it', () => {
     const forward = [
       [0, 0],
