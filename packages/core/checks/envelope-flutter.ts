@@ -4,6 +4,7 @@ import { conservativeEnvelope } from '../src/flutter/envelope.ts'
 import { type EnvelopeEntry, envelopeBoundary } from '../src/flutter/envelope-boundary.ts'
 import type { AerodynamicMethod } from '../src/flutter/forces.ts'
 import { doubletLatticeMethod } from '../src/flutter/lattice-method.ts'
+import { ownModes } from '../src/flutter/modal-system.ts'
 import { solvePk } from '../src/flutter/pk.ts'
 import { supersonicSurfaceMethod } from '../src/flutter/source-method.ts'
 import type { PlateFin } from './supersonic-flutter.ts'
@@ -41,7 +42,7 @@ export function envelopeAt(methods: TunnelMethods, omegas: readonly number[], po
     envelope: conservativeEnvelope(methods),
     // A tunnel's speed of sound does not matter to the envelope.
     points: [{ ...point, soundSpeed: 340, speed: 340 * point.mach, time: null, altitude: null }],
-    ...{ omegas, structuralDamping: 0 },
+    ...{ modes: ownModes(omegas), structuralDamping: 0 },
   })
   return boundary[0]
 }

@@ -1,6 +1,7 @@
 /** The conservative envelope on AGARD 445.6 against every tunnel point; see source.md and docs/methods/flutter-envelope.md. */
 import { describe, expect, test } from 'vitest'
 import type { Point } from '../../src/air/subsonic/strips.ts'
+import { conservativeEnvelope } from '../../src/flutter/envelope.ts'
 import { envelopeAt, linearSpeed, type TunnelPoint, tunnelMethods } from '../envelope-flutter.ts'
 import { expectPublished } from '../evidence.ts'
 import { solidSection } from '../lattice-flutter.ts'
@@ -100,6 +101,14 @@ describe.each(cases)('envelope, %s', (name, omegas) => {
   })
 })
 
+test('the Mach numbers it covers are stated, hold every test, and end', () => {
+  const methods = tunnelMethods({ fin, halfThickness: half, omegas: cases[0][1] })
+  const { machRange, readings } = conservativeEnvelope(methods)
+  expect(machRange).toEqual({ from: 0, to: 5 })
+  for (const { mach } of points) expect(readings(mach).length).toBeGreaterThan(0)
+  expect(readings(machRange.to + 0.01)).toHaveLength(0)
+})
+
 test.each(points.filter(({ read }) => read))(
   'Mach $mach: below the test if the wing is as heavy as its printed mass ratio says',
   (point) => {
@@ -127,6 +136,14 @@ describe.each(cases)('linear values beside it, %s', (name, omegas) => {
         why: 'raw linear value, shown beside the envelope: the limit of a linear method',
       })
     }
+  })
+
+  test.each(points)('Mach $mach: the entry carries its own linear value beside it', (point) => {
+    const { linear, speed } = envelopeAt(methods, omegas, air(point))
+    const own = point.mach <= 0.95 ? 'subsonic' : point.mach >= 1.1 ? 'supersonic' : null
+    if (own === null) expect(linear).toBeNull()
+    else expect((linear?.speed ?? 0) / linearSpeed(methods[own], omegas, air(point))).toBeCloseTo(1, 9)
+    expect(speed).not.toBeNull()
   })
 
   test('the subsonic surface reads up to 8 % high at Mach 0.5 and 0.9 and more in the dip', () => {

@@ -2,7 +2,7 @@
  * The states of the air at which a boundary is computed: along a flight, or given one by one.
  *
  * Along a flight: even Mach numbers up to the highest, Mach 2 where it lies inside, the Mach number at the greatest dynamic
- * pressure, and the highest itself. A flight passes a Mach number at least twice, going up and slowing down, in air of
+ * pressure, and the highest itself; joints of an envelope in place of the even ones nearest to them. A flight passes a Mach number at least twice, going up and slowing down, in air of
  * different density; every passage is a point.
  */
 import type { FlightHistory } from '../flight/history.ts'
@@ -31,33 +31,59 @@ export function statePoints(states: readonly AirState[]): AirPoint[] {
   return states.map((state) => ({ ...state, speed: state.mach * state.soundSpeed, time: null, altitude: null }))
 }
 
-export function flightPoints(history: FlightHistory, machNumbers = leastMachNumbers): AirPoint[] {
+/** `joints`: Mach numbers to be among them, each in place of the even one that is nearest. */
+export function flightPoints(
+  history: FlightHistory,
+  machNumbers = leastMachNumbers,
+  joints: readonly number[] = [],
+): AirPoint[] {
   const highest = history.maximumMach.value
   if (!(highest > 0)) return []
   const even = Array.from({ length: machNumbers - 1 }, (_, i) => (highest * (i + 1)) / machNumbers)
-  const atPressure = interpolated(history, history.maximumDynamicPressure.time).mach
+  const inside = joints.filter((mach) => mach < highest * (1 - 1e-9))
+  const atPressure = pointAt(history, history.maximumDynamicPressure.time).mach
   const special = [2, atPressure].filter((mach) => mach < highest * (1 - 1e-9))
-  const levels = [...new Set([...even, ...special])].sort((p, q) => p - q)
+  const levels = [...new Set([...drawnTo(even, inside), ...special])].sort((p, q) => p - q)
   const passages = levels.flatMap((mach) => passagesOf(history, mach))
-  return [...passages, interpolated(history, history.maximumMach.time)]
+  return [...passages, pointAt(history, history.maximumMach.time)]
 }
 
-function passagesOf(history: FlightHistory, level: number): AirPoint[] {
+/** The even numbers, the nearest to each joint moved onto it; a joint whose nearest is taken is one more. */
+function drawnTo(even: readonly number[], joints: readonly number[]): number[] {
+  const levels = [...even]
+  const taken = new Set<number>()
+  for (const joint of joints) {
+    const nearest = even.reduce((a, mach, i) => (Math.abs(mach - joint) < Math.abs(even[a] - joint) ? i : a), 0)
+    if (taken.has(nearest)) levels.push(joint)
+    else levels[nearest] = joint
+    taken.add(nearest)
+  }
+  return levels
+}
+
+/** Every passage of a Mach number, in the order of time. */
+export function passagesOf(history: FlightHistory, level: number): AirPoint[] {
   const { time, mach } = history
   const found: AirPoint[] = []
   for (let i = 1; i < time.length; i++) {
     if (mach[i - 1] > level === mach[i] > level) continue
     const share = (level - mach[i - 1]) / (mach[i] - mach[i - 1])
-    const point = interpolated(history, time[i - 1] + share * (time[i] - time[i - 1]))
+    const point = pointAt(history, time[i - 1] + share * (time[i] - time[i - 1]))
     found.push({ ...point, mach: level, speed: level * point.soundSpeed })
   }
   return found
 }
 
-function interpolated(history: FlightHistory, t: number): AirPoint {
+/** The air that the flight has at an instant, straight between the history's. */
+export function pointAt(history: FlightHistory, t: number): AirPoint {
   const { time } = history
-  let i = 1
-  while (i < time.length - 1 && time[i] < t) i++
+  // The first sample at or after t, by halving.
+  let [low, i] = [0, time.length - 1]
+  while (i - low > 1) {
+    const middle = (low + i) >> 1
+    if (time[middle] < t) low = middle
+    else i = middle
+  }
   const share = (t - time[i - 1]) / (time[i] - time[i - 1])
   const at = (column: readonly number[]): number => column[i - 1] + share * (column[i] - column[i - 1])
   const [mach, soundSpeed] = [at(history.mach), at(history.soundSpeed)]

@@ -1,13 +1,10 @@
 /**
  * Damping and frequency of every root against speed, each root in the place of the mode it comes from, and what a root consists of.
  *
- *   frequency  Im s / 2π        damping  −Re s / |s|, the share of critical damping; below zero the root grows
+ *   frequency  Im s / 2π        damping  2 Re s / |s|, the structure's own included; a root decays below zero and grows above
  *
  * The share of a mode in a root is its part of the motion's kinetic energy, |ξᵢ|² for a shape of unit length on modes of unit modal mass.
- * Which mode feeds the motion is told by the work of the air on it in a cycle at neutral stability, π q Im(ξ̄ᵢ Σⱼ Qᵢⱼ ξⱼ), given here as
- * a share of the work on all modes that take energy from the air.
  */
-import type { ComplexVector } from '../numeric/complex-matrix.ts'
 import { type Branch, branchFrom, step } from './branch.ts'
 import { firstSpeed } from './limits.ts'
 import type { FlutterResult } from './pk.ts'
@@ -18,7 +15,7 @@ import { sweptAt } from './sweeping.ts'
 export interface RootCurve {
   /** Place of the mode it comes from, from 0. */
   readonly mode: number
-  /** Hz and share of critical damping, one a speed; null where the root does not oscillate (any more) or could not be followed. */
+  /** Hz, and 2 Re s / |s|, one a speed; null where the root does not oscillate (any more) or could not be followed. */
   readonly frequency: readonly (number | null)[]
   readonly damping: readonly (number | null)[]
 }
@@ -48,7 +45,7 @@ type Root = { readonly re: number; readonly im: number }
 const curveOf = (mode: number, roots: readonly (Root | null)[]): RootCurve => ({
   mode,
   frequency: roots.map((root) => (root === null ? null : root.im / (2 * Math.PI))),
-  damping: roots.map((root) => (root === null ? null : -root.re / Math.hypot(root.re, root.im))),
+  damping: roots.map((root) => (root === null ? null : (2 * root.re) / Math.hypot(root.re, root.im))),
 })
 
 function sweptCurves(system: Aeroelastic, speeds: readonly number[]): RootCurve[] {
@@ -85,48 +82,17 @@ export interface ModeShare {
   readonly mode: number
   /** Of the kinetic energy; the shares of all modes add up to 1. */
   readonly share: number
-  /** Of the work of the air on the modes that take energy from it; below zero for a mode that gives energy back. */
-  readonly work: number
   /** Lead over the mode of the largest share, rad. */
   readonly phase: number
 }
 
 /** Modes in the root that flutters, the largest share first. */
-export function modeShares(
-  { forces }: Pick<Aeroelastic, 'forces'>,
-  { shape, k }: Extract<FlutterResult, { kind: 'flutter' }>,
-): ModeShare[] {
-  const work = workOnModes(forces.at(k), shape, k)
-  const taken = work.reduce((sum, w) => sum + Math.max(0, w), 0)
+export function modeShares({ shape }: Pick<Extract<FlutterResult, { kind: 'flutter' }>, 'shape'>): ModeShare[] {
   const energy = Array.from(shape.re, (re, i) => re * re + shape.im[i] ** 2)
   const total = energy.reduce((sum, e) => sum + e, 0)
   const order = energy.map((_, mode) => mode).sort((a, b) => energy[b] - energy[a])
-  const [largest] = order
   const turn = (mode: number): number => Math.atan2(shape.im[mode], shape.re[mode])
-  return order.map((mode) => ({
-    mode,
-    share: energy[mode] / total,
-    work: taken > 0 ? work[mode] / taken : 0,
-    phase: wrapped(turn(mode) - turn(largest)),
-  }))
-}
-
-/** Im(ξ̄ᵢ Σⱼ (A₀ + i k A₁)ᵢⱼ ξⱼ) */
-function workOnModes(
-  { A0, A1 }: { readonly A0: Float64Array; readonly A1: Float64Array },
-  { re, im }: ComplexVector,
-  k: number,
-): number[] {
-  const n = re.length
-  return Array.from(re, (_, i) => {
-    let [forceRe, forceIm] = [0, 0]
-    for (let j = 0; j < n; j++) {
-      const [a, b] = [A0[i * n + j], k * A1[i * n + j]]
-      forceRe += a * re[j] - b * im[j]
-      forceIm += a * im[j] + b * re[j]
-    }
-    return re[i] * forceIm - im[i] * forceRe
-  })
+  return order.map((mode) => ({ mode, share: energy[mode] / total, phase: wrapped(turn(mode) - turn(order[0])) }))
 }
 
 const wrapped = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI))

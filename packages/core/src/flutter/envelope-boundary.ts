@@ -1,30 +1,59 @@
 /**
- * Flutter and divergence boundary of the conservative envelope (envelope.ts) at points of the air, and the margin of a flight against it.
+ * Flutter and divergence boundary of the conservative envelope (envelope.ts) at points of the air, and the margin against it.
  *
  * Every reading is solved by p-k in air of the point's density; the least of factor times first instability is the envelope's speed, and
- * the reading it comes from is the entry's. `linearSpeed` is that reading's speed without its factor. The margin's verdict, the choice
- * of a Mach number's worst passage and what is "not determined" are those of boundary.ts: a point outside the envelope's Mach
- * numbers or with a reading that did not converge leaves the verdict open; a search that ends counts as flutter where it ends.
+ * the reading it comes from is the entry's. `linearSpeed` is that reading's speed without its factor; `linear` is the surface at the
+ * point's own Mach number, no factor on it. Divergence has its own list, the least of factor times divergence speed. The structure may
+ * be another at every point (a fin that softens as it gets hot): air forces are computed on shapes that do not change and turned to its modes.
+ *
+ * The margin's verdict, the choice of a Mach number's worst passage and what is "not determined" are those of boundary.ts: a point
+ * outside the envelope's Mach numbers or with a reading that did not converge leaves the verdict open; a search that ends counts as
+ * flutter where it ends.
  */
-import type { Issue } from '../issue.ts'
+
+import { type Issue, invariant } from '../issue.ts'
 import type { AirPoint } from './air-points.ts'
-import { isHeld, type Margin, marginOf, notDetermined, requiredSpeedRatio, worstOfEachMach } from './boundary.ts'
+import {
+  isHeld,
+  type Judged,
+  type Margin,
+  marginOf,
+  notDetermined,
+  requiredSpeedRatio,
+  worstOfEachMach,
+} from './boundary.ts'
 import type { Envelope, Reading } from './envelope.ts'
-import { solvePk } from './pk.ts'
+import { envelopeWarnings } from './envelope-warnings.ts'
+import type { AerodynamicMethod, GeneralizedForces } from './forces.ts'
+import { basisLimit } from './limits.ts'
+import type { ModalSystem } from './modal-system.ts'
+import { type FlutterResult, solvePk } from './pk.ts'
+import type { Aeroelastic } from './roots.ts'
 
 export interface EnvelopeInput {
   readonly envelope: Envelope
   readonly points: readonly AirPoint[]
-  /** Circular frequencies of the modes on which the methods were built. */
-  readonly omegas: readonly number[]
+  /** On the shapes on which the methods were built: one for all points, or each point's own. */
+  readonly modes: ModalSystem | ((point: AirPoint) => ModalSystem)
   readonly structuralDamping: number
   /** Least ratio of envelope speed to flight speed for the verdict "holds". Default 1.15, on top of the envelope's factors. */
   readonly requiredRatio?: number
 }
 
+export type InstabilityKind = 'flutter' | 'divergence' | 'end of search'
+
+/** Of the linear surface at the point's own Mach number. */
+export interface LinearValue {
+  readonly method: string
+  /** m/s; null where none was found. */
+  readonly speed: number | null
+  /** Hz; null but for flutter. */
+  readonly frequency: number | null
+}
+
 export interface EnvelopeEntry {
   readonly point: AirPoint
-  /** Of the envelope, m/s; null when not determined. */
+  /** Of the envelope, m/s; null when not determined, and where there is no divergence. */
   readonly speed: number | null
   readonly dynamicPressure: number | null
   /** Of the governing reading, without its factor. */
@@ -35,140 +64,202 @@ export interface EnvelopeEntry {
   readonly frequency: number | null
   /** Of the governing reading: the method, and the Mach number of its forces if it is not the point's. */
   readonly method: string
-  /** `end of search`: no instability was found up to `linearSpeed`. */
-  readonly kind: 'flutter' | 'divergence' | 'end of search' | 'not determined'
+  /** `end of search`: no instability was found up to `linearSpeed`; `never`: no divergence at any speed. */
+  readonly kind: InstabilityKind | 'never' | 'not determined'
+  /** Flutter speed, or divergence speed in the list of those, without any factor; null where no surface answers at this Mach number. */
+  readonly linear: LinearValue | null
+  /** Equations of the governing reading and its flutter, for curves and the modes in it; null but for flutter. */
+  readonly solved: { readonly system: Aeroelastic; readonly flutter: Flutter } | null
+}
+
+type Flutter = Extract<FlutterResult, { kind: 'flutter' }>
+
+/** What was found at one point. */
+export interface Passage extends Judged {
+  readonly entry: EnvelopeEntry
+  readonly divergence: EnvelopeEntry
+  /** A reading could not be solved. */
+  readonly stuck: boolean
+  /** Flutter at a reduced frequency above the highest the method computed. */
+  readonly beyondTable: boolean
 }
 
 export interface EnvelopeBoundary {
-  /** Of a flight, one a Mach number, rising; of states, one each in their order. */
+  /** Mach numbers the envelope answers for. */
+  readonly machRange: Envelope['machRange']
+  /** First instability, flutter or divergence. Of a flight, one a Mach number, rising; of states, one each in their order. */
   readonly boundary: readonly EnvelopeEntry[]
+  readonly divergence: readonly EnvelopeEntry[]
+  /** Of every point, in the order given. */
+  readonly passages: readonly Passage[]
   readonly margin: Margin
   readonly warnings: readonly Issue[]
 }
 
-interface Answer {
-  readonly point: AirPoint
-  readonly entry: EnvelopeEntry
-  readonly ratio: number | null
-  readonly kind: 'flutter' | 'divergence' | 'end of search'
-  readonly stuck: boolean
-  readonly beyondTable: boolean
+export function envelopeBoundary(input: EnvelopeInput): EnvelopeBoundary {
+  return boundaryOf(input, passagesAt(input, input.points))
 }
 
-export function envelopeBoundary(input: EnvelopeInput): EnvelopeBoundary {
-  const { envelope, points, omegas, requiredRatio = requiredSpeedRatio } = input
-  const held = isHeld(omegas)
-  const answers = points.map((point) => (held ? answered(input, point) : undetermined(point, false)))
-  const margin = marginOf(answers, requiredRatio)
+/** The boundary that passages make, and their margin; `between`: least ratios that stand between passages. */
+export function boundaryOf(
+  { envelope, modes, requiredRatio = requiredSpeedRatio }: Omit<EnvelopeInput, 'points'>,
+  passages: readonly Passage[],
+  between: readonly Judged[] = [],
+): EnvelopeBoundary {
+  const margin = marginOf([...passages, ...between], requiredRatio)
+  const free = passages.map(({ point }) => systemAt(modes, point)).find(({ omegas }) => !isHeld(omegas))
+  const divergences = passages.map((passage) => ({ ...passage, ratio: ratioOf(passage.divergence) }))
   return {
-    boundary: worstOfEachMach(answers).map(({ entry }) => entry),
+    machRange: envelope.machRange,
+    boundary: worstOfEachMach(passages).map(({ entry }) => entry),
+    divergence: worstOfEachMach(divergences).map(({ divergence }) => divergence),
+    passages,
     margin,
-    warnings: held ? [...envelopeWarnings(answers, envelope), ...methodWarnings(input)] : [freeBody(omegas)],
+    warnings: envelopeWarnings({ envelope, passages, margin, free: free?.omegas ?? null }),
   }
 }
 
-function answered({ envelope, omegas, structuralDamping }: EnvelopeInput, point: AirPoint): Answer {
+/** Nothing found is a ratio without end; nothing determined is none. */
+function ratioOf({ speed, kind, point }: EnvelopeEntry): number | null {
+  if (kind === 'never') return Number.POSITIVE_INFINITY
+  return speed === null ? null : speed / point.speed
+}
+
+const systemAt = (modes: EnvelopeInput['modes'], point: AirPoint): ModalSystem =>
+  typeof modes === 'function' ? modes(point) : modes
+
+export function passagesAt(
+  { envelope, modes, structuralDamping }: Omit<EnvelopeInput, 'points'>,
+  points: readonly AirPoint[],
+): Passage[] {
+  return points.map((point) => {
+    const structure = systemAt(modes, point)
+    if (!isHeld(structure.omegas)) return undetermined(point, false)
+    const systemOf = ({ method, mach }: MethodAt): Aeroelastic => {
+      const forces = forcesOn(method.forces(mach), structure)
+      return { omegas: structure.omegas, structuralDamping, density: point.density, forces }
+    }
+    return passageAt(envelope, point, systemOf)
+  })
+}
+
+interface MethodAt {
+  readonly method: AerodynamicMethod
+  readonly mach: number
+}
+
+const turned = new WeakMap<GeneralizedForces, WeakMap<ModalSystem, GeneralizedForces>>()
+
+/** The same air on a structure's modes; kept as long as both live. */
+function forcesOn(forces: GeneralizedForces, structure: ModalSystem): GeneralizedForces {
+  const { transform, omegas } = structure
+  if (transform === null) return forces
+  const known = turned.get(forces) ?? new WeakMap<ModalSystem, GeneralizedForces>()
+  turned.set(forces, known)
+  const found = known.get(structure)
+  if (found !== undefined) return found
+  invariant(forces.on !== undefined, 'air forces that cannot be turned to other modes')
+  const made = forces.on(transform, omegas.length)
+  known.set(structure, made)
+  return made
+}
+
+/** One reading solved, its factor not applied. */
+interface Solved {
+  readonly reading: Reading
+  readonly system: Aeroelastic
+  readonly flutter: Exclude<FlutterResult, { kind: 'not-converged' }>
+  /** Divergence speed or infinite. */
+  readonly diverges: number
+}
+
+type SystemOf = (at: MethodAt) => Aeroelastic
+
+function passageAt(envelope: Envelope, point: AirPoint, systemOf: SystemOf): Passage {
   const readings = envelope.readings(point.mach)
   if (readings.length === 0) return undetermined(point, false)
-  const air = { omegas, structuralDamping, density: point.density }
-  const found = readings.map((reading) => firstInstability(reading, air))
-  const read = found.filter((each) => each !== null)
-  if (read.length < found.length) return undetermined(point, true)
-  const { reading, V, kind, frequency, beyondTable } = read.reduce((least, other) =>
-    other.reading.factor * other.V < least.reading.factor * least.V ? other : least,
-  )
-  const { factor } = reading
-  const speed = factor * V
-  const entry: EnvelopeEntry = {
-    ...{ point, speed, dynamicPressure: 0.5 * point.density * speed ** 2, linearSpeed: V, factor, frequency, kind },
-    method: methodText(reading, point),
+  const own = envelope.own(point.mach)
+  const isOwn = ({ method, mach }: MethodAt): boolean => method === own && mach === point.mach
+  // The point's own method first and to its end; the others only as far as they can still be the least.
+  const order = [...readings].sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || a.factor - b.factor)
+  const solved: Solved[] = []
+  let least = Number.POSITIVE_INFINITY
+  for (const reading of order) {
+    const found = solve(reading, systemOf(reading), isOwn(reading) ? Number.POSITIVE_INFINITY : least / reading.factor)
+    if (found === null) return undetermined(point, true)
+    solved.push(found)
+    least = Math.min(least, reading.factor * Math.min(found.flutter.V, found.diverges))
   }
-  return { point, entry, ratio: speed / point.speed, kind, stuck: false, beyondTable }
+  const beside =
+    own === null
+      ? null
+      : (solved.find(({ reading }) => isOwn(reading)) ??
+        solve({ method: own, mach: point.mach, factor: 1 }, systemOf({ method: own, mach: point.mach })))
+  return passageOf(point, solved, beside)
 }
+
+/** A share beyond the speed at which a reading is no longer the least, so that equals are still found. */
+const justBeyond = 1e-6
+
+function solve(reading: Reading, system: Aeroelastic, noFurther = Number.POSITIVE_INFINITY): Solved | null {
+  const limit = Math.min(basisLimit(system), noFurther * (1 + justBeyond))
+  const { flutter, divergence } = solvePk(system, limit)
+  if (flutter.kind === 'not-converged') return null
+  const diverges = divergence.kind === 'divergence' ? divergence.V : Number.POSITIVE_INFINITY
+  return { reading, system, flutter, diverges }
+}
+
+const firstOf = ({ flutter, diverges }: Solved): number => Math.min(flutter.V, diverges)
+
+function passageOf(point: AirPoint, solved: readonly Solved[], beside: Solved | null): Passage {
+  const least = (speed: (each: Solved) => number): Solved =>
+    solved.reduce((a, b) => (b.reading.factor * speed(b) < a.reading.factor * speed(a) ? b : a))
+  const governing = least(firstOf)
+  const { flutter, system, diverges } = governing
+  const kind = diverges < flutter.V ? 'divergence' : flutter.kind === 'flutter' ? 'flutter' : 'end of search'
+  const flutters = kind === 'flutter' && flutter.kind === 'flutter'
+  const entry = entryOf(point, governing, {
+    ...{ kind, V: firstOf(governing), frequency: flutters ? flutter.omega / (2 * Math.PI) : null },
+    ...{ linear: beside && linearFlutter(beside), solved: flutters ? { system, flutter } : null },
+  })
+  const diverging = least((each) => each.diverges)
+  const ever = Number.isFinite(diverging.diverges)
+  const divergence = entryOf(point, diverging, {
+    ...{ kind: ever ? 'divergence' : 'never', V: ever ? diverging.diverges : null, frequency: null, solved: null },
+    linear: beside && linearDivergence(beside),
+  })
+  const beyondTable = flutters && flutter.k > system.forces.highestReducedFrequency
+  return { point, entry, divergence, ratio: (entry.speed ?? 0) / point.speed, kind, stuck: false, beyondTable }
+}
+
+type Found = Pick<EnvelopeEntry, 'kind' | 'frequency' | 'linear' | 'solved'> & { readonly V: number | null }
+
+function entryOf(point: AirPoint, { reading }: Solved, { V, ...found }: Found): EnvelopeEntry {
+  const speed = V === null ? null : reading.factor * V
+  return {
+    ...{ point, speed, linearSpeed: V, factor: V === null ? null : reading.factor, method: methodText(reading, point) },
+    ...{ dynamicPressure: speed === null ? null : 0.5 * point.density * speed ** 2, ...found },
+  }
+}
+
+function linearFlutter({ reading, flutter }: Solved): LinearValue {
+  const { name } = reading.method
+  if (flutter.kind === 'none-below') return { method: name, speed: null, frequency: null }
+  return { method: name, speed: flutter.V, frequency: flutter.omega / (2 * Math.PI) }
+}
+
+const linearDivergence = ({ reading, diverges }: Solved): LinearValue => ({
+  ...{ method: reading.method.name, frequency: null, speed: Number.isFinite(diverges) ? diverges : null },
+})
 
 function methodText({ method, mach }: Reading, point: AirPoint): string {
   return mach === point.mach ? method.name : `${method.name} at Mach ${mach}`
 }
 
-interface Air {
-  readonly omegas: readonly number[]
-  readonly structuralDamping: number
-  readonly density: number
-}
-
-/** First instability of one reading, its factor not applied. */
-function firstInstability(reading: Reading, air: Air) {
-  const forces = reading.method.forces(reading.mach)
-  const { flutter, divergence } = solvePk({ ...air, forces })
-  if (flutter.kind === 'not-converged') return null
-  const found = { reading, frequency: null, beyondTable: false }
-  if (divergence.kind === 'divergence' && divergence.V < flutter.V) {
-    return { ...found, V: divergence.V, kind: 'divergence' as const }
-  }
-  if (flutter.kind === 'none-below') return { ...found, V: flutter.V, kind: 'end of search' as const }
-  const { V, omega, k } = flutter
-  const beyondTable = k > forces.highestReducedFrequency
-  return { ...found, V, kind: 'flutter' as const, frequency: omega / (2 * Math.PI), beyondTable }
-}
-
-function undetermined(point: AirPoint, stuck: boolean): Answer {
+function undetermined(point: AirPoint, stuck: boolean): Passage {
   const nothing = { speed: null, dynamicPressure: null, linearSpeed: null, factor: null, frequency: null }
-  const entry: EnvelopeEntry = { point, ...nothing, method: notDetermined, kind: notDetermined }
-  return { point, entry, ratio: null, kind: 'flutter', stuck, beyondTable: false }
-}
-
-function envelopeWarnings(answers: readonly Answer[], { machRange }: Envelope): Issue[] {
-  const warnings: Issue[] = []
-  const machs = (which: (answer: Answer) => boolean): number[] => answers.filter(which).map(({ point }) => point.mach)
-  const listed = (values: readonly number[]): string => [...new Set(values.map((mach) => mach.toFixed(2)))].join(', ')
-  const outside = machs(({ entry, stuck }) => entry.kind === notDetermined && !stuck)
-  if (outside.length > 0) {
-    warnings.push({
-      code: 'flutter/outside-envelope',
-      path: 'flutter.margin',
-      value: Math.max(...outside),
-      message: `The flutter envelope covers Mach ${machRange.from} to ${machRange.to}; at Mach ${listed(outside)} whether the fin holds is not determined. This is not a pass.`,
-      hint: 'Judge that part of the flight by test or by another analysis.',
-    })
+  const entry: EnvelopeEntry = {
+    ...{ point, ...nothing, method: notDetermined, kind: notDetermined, linear: null, solved: null },
   }
-  const stuck = machs((answer) => answer.stuck)
-  if (stuck.length > 0) {
-    warnings.push({
-      code: 'flutter/not-converged',
-      path: 'flutter.boundary',
-      value: stuck[0],
-      message: `The flutter solution did not converge at Mach ${listed(stuck)}; the margin is not determined.`,
-      hint: 'Keep more or fewer modes, or refine the mesh.',
-    })
-  }
-  const beyond = machs(({ beyondTable }) => beyondTable)
-  if (beyond.length > 0) {
-    warnings.push({
-      code: 'flutter/beyond-reduced-frequency',
-      path: 'flutter.boundary',
-      value: beyond[0],
-      message: `At Mach ${listed(beyond)} the fin flutters faster than the highest reduced frequency the air forces were computed for.`,
-      hint: 'Read the speed there as an estimate.',
-    })
-  }
-  return warnings
-}
-
-/** One of a kind, at the highest Mach number that has it. */
-function methodWarnings({ envelope, points }: EnvelopeInput): Issue[] {
-  const seen = new Map<string, Issue>()
-  for (const { mach } of [...points].sort((a, b) => a.mach - b.mach)) {
-    for (const issue of envelope.warnings(mach)) seen.set(issue.code, issue)
-  }
-  return [...seen.values()]
-}
-
-function freeBody(omegas: readonly number[]): Issue {
-  return {
-    code: 'flutter/free-body',
-    path: 'flutter.boundary',
-    value: omegas.length === 0 ? null : Math.min(...omegas),
-    message: 'The plate can move as a rigid body, so it has no flutter speed of its own.',
-    hint: 'Clamp or support at least one edge.',
-  }
+  return { point, entry, divergence: entry, ratio: null, kind: 'flutter', stuck, beyondTable: false }
 }

@@ -46,6 +46,8 @@ export interface Envelope {
   readonly machRange: { readonly from: number; readonly to: number }
   /** One or more within the range of Mach numbers, none outside. */
   readonly readings: (mach: number) => readonly Reading[]
+  /** The linear surface that answers with the aerodynamics of the Mach number itself, to stand beside the envelope; null between the two. */
+  readonly own: (mach: number) => AerodynamicMethod | null
   readonly warnings: (mach: number) => readonly Issue[]
 }
 
@@ -68,8 +70,13 @@ export function conservativeEnvelope(methods: EnvelopeMethods): Envelope {
   }
   const warnings = (mach: number): readonly Issue[] =>
     readings(mach).flatMap(({ method, mach: at }) => method.warnings(at))
-  return { machRange, readings, warnings }
+  const own = (mach: number): AerodynamicMethod | null =>
+    [subsonic, supersonic].find((method) => covers(method, mach, mach)) ?? null
+  return { machRange, readings, own, warnings }
 }
+
+/** Mach numbers at which the envelope over Mach number has a corner of its own making. */
+export const envelopeJoints: readonly number[] = [subsonicEnd, transonicStart, frozenSupersonic, supersonicStart]
 
 function covers({ machRange }: AerodynamicMethod, from: number, to: number): boolean {
   return machRange.from <= from && machRange.to >= to

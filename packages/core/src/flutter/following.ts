@@ -1,11 +1,11 @@
 /**
- * First flutter of forces that depend on k: every root is followed from its mode in vacuum (branch.ts), the one that lags first, up to
+ * First flutter where anything damps: every root is followed from its mode in vacuum (branch.ts), the one that lags first, up to
  * the least speed at which one of them passes neutral stability; that point is solved for directly, s = i ω (root-kernel.ts).
  *
  * Three things are looked at besides the ends of the steps: the peak of the growth inside a step; the place where the frequencies of two
  * roots pass each other, for hardly coupled modes flutter over a narrow hump just there; and whether two branches have run into one. If
- * they have, or a root cannot be followed, all is done again in closer steps, and at last by the neutral points over k
- * (neutral-points.ts), which follow nothing over the speed.
+ * they have, or a root cannot be followed, all is done again in closer steps. What is left then is for others to solve: the neutral points
+ * over k (neutral-points.ts), or all roots at once (sweeping.ts).
  */
 import { alike, type Branch, type BranchNode, branchFrom, frequencyAt, innerPeak, interpolate, step } from './branch.ts'
 import { crossing } from './crossing.ts'
@@ -33,17 +33,22 @@ export interface FollowLimits {
 }
 
 /** Steps the usual size, then this many times closer. */
-const closenesses = [1, 4, 16]
+export const closenesses = [1, 4, 16]
 
-export function followed(system: Aeroelastic, limits: FollowLimits): Followed {
+/** Null when two branches become one, or one cannot be followed, however close the steps. */
+export function followed(system: Aeroelastic, limits: FollowLimits): Followed | null {
   const kernel = rootKernel(system)
   for (const closeness of closenesses) {
     const found = followedOnce(system, kernel, { ...limits, closeness })
     if (found !== null) return found
   }
-  const { firstStep, speedLimit } = limits
-  const first = leastNeutral(system, kernel, { from: firstStep / 2, to: speedLimit })
-  return first === null ? { kind: 'none-below', V: speedLimit } : { kind: 'flutter', at: first }
+  return null
+}
+
+/** The same by the neutral points over k alone. That none was found proves nothing: then null. */
+export function byNeutralPoints(system: Aeroelastic, { firstStep, speedLimit }: FollowLimits): Followed | null {
+  const first = leastNeutral(system, rootKernel(system), { from: firstStep / 2, to: speedLimit })
+  return first === null ? null : { kind: 'flutter', at: first }
 }
 
 function leastNeutral(system: Aeroelastic, kernel: RootKernel, range: SpeedRange): Neutral | null {

@@ -2,15 +2,16 @@
  * Flutter speed by the p-k method, at fixed Mach number and density: the aerodynamics of that Mach number are kept while the
  * speed rises, and the roots of the aeroelastic equations (roots.ts) are followed from the modes in vacuum.
  *
- * Flutter is the least speed at which the growth Re s / |s| of an oscillating root passes zero. Forces that depend on k: following.ts,
- * root by root; quasi-steady forces: sweeping.ts, all at once.
+ * Flutter is the least speed at which the growth Re s / |s| of an oscillating root passes zero. Roots are followed one by one
+ * (following.ts); where that cannot be, quasi-steady ones all at once (sweeping.ts: undamped roots that meet, twins), others by their
+ * neutral points over k (neutral-points.ts).
  */
 import type { ComplexVector } from '../numeric/complex-matrix.ts'
 import { type DivergenceResult, divergence } from './divergence.ts'
-import { followed } from './following.ts'
-import { basisLimit, firstSpeed, leastGrowth } from './limits.ts'
+import { byNeutralPoints, closenesses, type Followed, followed } from './following.ts'
+import { basisLimit, firstSpeed, isDamped, leastGrowth } from './limits.ts'
 import type { Aeroelastic } from './roots.ts'
-import { swept } from './sweeping.ts'
+import { type Swept, swept } from './sweeping.ts'
 
 export type FlutterResult =
   | {
@@ -27,12 +28,8 @@ export type FlutterResult =
       readonly mode: number
     }
   | { readonly kind: 'none-below'; readonly V: number }
-  | {
-      readonly kind: 'not-converged'
-      readonly iterations: number
-      readonly residual: number
-      readonly tolerance: number
-    }
+  /** Roots could not be followed however close the steps, and no neutral point was found either: nothing is said. */
+  | { readonly kind: 'not-converged'; readonly attempts: number }
 
 export interface PkResult {
   readonly flutter: FlutterResult
@@ -50,14 +47,20 @@ function flutter(system: Aeroelastic, speedLimit: number, diverges: number): Flu
   const firstStep = Math.min(firstSpeed(system), speedLimit)
   if (!Number.isFinite(firstStep)) return { kind: 'none-below', V: speedLimit }
   const limits = { firstStep, speedLimit, unstable: leastGrowth(system), diverges }
-  const { n, quasiSteady, referenceLength } = system.forces
-  if (quasiSteady) {
-    const found = swept(system, limits)
-    if (found.kind === 'none-below') return found
-    const { V, root, mode } = found
-    return { kind: 'flutter', V, omega: root.im, k: (root.im * referenceLength) / V, shape: root.shape, mode }
-  }
-  const found = followed(system, limits)
+  const { forces } = system
+  const found = isDamped(system) ? followed(system, limits) : null
+  if (found === null && forces.quasiSteady) return ofSwept(system, swept(system, limits))
+  const last = found ?? byNeutralPoints(system, limits)
+  return last === null ? { kind: 'not-converged', attempts: closenesses.length } : ofFollowed(system, last)
+}
+
+function ofSwept({ forces }: Aeroelastic, found: Swept): FlutterResult {
+  if (found.kind === 'none-below') return found
+  const { V, root, mode } = found
+  return { kind: 'flutter', V, omega: root.im, k: (root.im * forces.referenceLength) / V, shape: root.shape, mode }
+}
+
+function ofFollowed({ forces: { n, referenceLength } }: Aeroelastic, found: Followed): FlutterResult {
   if (found.kind === 'none-below') return found
   const { V, im, x, mode } = found.at
   const shape = { re: x.slice(0, n), im: x.slice(n) }

@@ -6,11 +6,13 @@ import { conservativeEnvelope, type Envelope } from '../../src/flutter/envelope.
 import { envelopeBoundary } from '../../src/flutter/envelope-boundary.ts'
 import type { AerodynamicMethod } from '../../src/flutter/forces.ts'
 import { quasiSteadyForces } from '../../src/flutter/forces.ts'
+import { ownModes } from '../../src/flutter/modal-system.ts'
+import { solvePk } from '../../src/flutter/pk.ts'
 import { airAt, envelope, omegas, subsonic, supersonic } from './fin.ts'
 
 const bounded = (points: readonly AirPoint[], requiredRatio?: number, which: Envelope = envelope) =>
   envelopeBoundary({
-    ...{ envelope: which, points, omegas, structuralDamping: 0 },
+    ...{ envelope: which, points, modes: ownModes(omegas), structuralDamping: 0 },
     ...(requiredRatio === undefined ? {} : { requiredRatio }),
   })
 
@@ -40,11 +42,56 @@ describe('entries', () => {
   test('a divergence below flutter is the speed: V = ω √(2/(ρ a))', () => {
     const one = { subsonic: static1('a', 4, 0, 0.95), supersonic: static1('b', 4, 1.1, 5) }
     const { boundary: entries } = envelopeBoundary({
-      ...{ envelope: conservativeEnvelope(one), points: [airAt(0.5, 2)], omegas: [100], structuralDamping: 0 },
+      ...{ envelope: conservativeEnvelope(one), points: [airAt(0.5, 2)], modes: ownModes([100]), structuralDamping: 0 },
     })
     expect(entries[0].kind).toBe('divergence')
     expect(entries[0].linearSpeed).toBeCloseTo(100 * Math.sqrt(2 / (2 * 4)), 6)
     expect(entries[0].frequency).toBeNull()
+  })
+
+  test('divergence has a list of its own: linear value, factor, envelope', () => {
+    const both = { subsonic: static1('a', 4, 0, 0.95), supersonic: static1('b', 9, 1.1, 5) }
+    const { divergence } = envelopeBoundary({
+      ...{ envelope: conservativeEnvelope(both), modes: ownModes([100]), structuralDamping: 0 },
+      points: [airAt(0.5, 2), airAt(1, 2), airAt(2, 2)],
+    })
+    const [slow, middle, fast] = divergence
+    expect(slow).toMatchObject({ kind: 'divergence', factor: 0.9, method: 'a' })
+    expect(slow.speed).toBeCloseTo(0.9 * 50, 6)
+    expect(slow.linear).toMatchObject({ method: 'a', speed: slow.linearSpeed })
+    expect(middle).toMatchObject({ factor: 0.75, method: 'b at Mach 1.2', linear: null })
+    expect(middle.linearSpeed).toBeCloseTo(100 * Math.sqrt(2 / (2 * 9)), 6)
+    expect(fast).toMatchObject({ factor: 0.85, method: 'b' })
+    // This fin's own modes in its own air never diverge.
+    const { divergence: none } = bounded([airAt(1.6)])
+    expect(none[0]).toMatchObject({ kind: 'never', speed: null, factor: null })
+  })
+
+  test('the linear value of the point’s own Mach number stands beside, where there is one', () => {
+    const { boundary: entries } = bounded([airAt(0.5), airAt(0.93), airAt(1.05), airAt(1.15), airAt(1.6)])
+    const alone = (method: AerodynamicMethod, mach: number): number => {
+      const { flutter } = solvePk({ omegas, structuralDamping: 0, forces: method.forces(mach), density: 1 })
+      return flutter.kind === 'flutter' ? flutter.V : Number.NaN
+    }
+    const expected = [
+      alone(subsonic, 0.5),
+      alone(subsonic, 0.93),
+      null,
+      alone(supersonic, 1.15),
+      alone(supersonic, 1.6),
+    ]
+    entries.forEach(({ linear, speed }, i) => {
+      if (expected[i] === null) expect(linear).toBeNull()
+      else expect((linear?.speed ?? 0) / (expected[i] ?? 1)).toBeCloseTo(1, 9)
+      if (linear !== null) expect(speed).toBeLessThan(linear.speed ?? 0)
+    })
+    expect(entries[1].linearSpeed).not.toBe(entries[1].linear?.speed)
+  })
+
+  test('the governing reading keeps its equations for curves', () => {
+    const [{ solved, linearSpeed }] = bounded([airAt(1.05)]).boundary
+    expect(solved?.flutter.V).toBe(linearSpeed)
+    expect(solved?.system.omegas).toBe(omegas)
   })
 
   test('a flight gives the worst passage of each Mach number, rising', () => {
@@ -100,7 +147,12 @@ describe('margin', () => {
   })
 
   test('a body that is not held is told, not solved', () => {
-    const free = envelopeBoundary({ envelope, points: [airAt(0.5)], omegas: [0, 0, 100], structuralDamping: 0 })
+    const free = envelopeBoundary({
+      envelope,
+      points: [airAt(0.5)],
+      modes: ownModes([0, 0, 100]),
+      structuralDamping: 0,
+    })
     expect(free.margin.verdict).toBe('not determined')
     expect(free.warnings.map(({ code }) => code)).toEqual(['flutter/free-body'])
   })

@@ -6,6 +6,7 @@ import type { AirPoint } from '../../src/flutter/air-points.ts'
 import { conservativeEnvelope } from '../../src/flutter/envelope.ts'
 import { envelopeBoundary } from '../../src/flutter/envelope-boundary.ts'
 import { doubletLatticeMethod } from '../../src/flutter/lattice-method.ts'
+import { ownModes } from '../../src/flutter/modal-system.ts'
 import { pistonTheory } from '../../src/flutter/piston.ts'
 import { supersonicSurfaceMethod } from '../../src/flutter/source-method.ts'
 import { fourfoldMesh } from '../../src/plate/quadratic-mesh.ts'
@@ -44,7 +45,7 @@ export const airAt = (mach: number, density = 1): AirPoint => ({
 
 export function speedAt(mach: number, density = 1, which = envelope): number {
   const { boundary } = envelopeBoundary({
-    ...{ envelope: which, points: [airAt(mach, density)], omegas, structuralDamping: 0 },
+    ...{ envelope: which, points: [airAt(mach, density)], modes: ownModes(omegas), structuralDamping: 0 },
   })
   const { speed } = boundary[0]
   if (speed === null) throw new Error(`no envelope at Mach ${mach}`)
