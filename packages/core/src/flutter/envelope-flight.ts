@@ -1,13 +1,13 @@
 /**
  * The envelope along a flight: the speed ratio at every instant, matched to its own Mach number, density, speed and structure.
  *
- *   ratio(t) = E(t) / (V √ρ)      E = V_env √ρ at the passages, between two of them straight in Mach number (in time where Mach hardly moves)
+ *   ratio(t) = W(t) / (V √ρ)      W = V_env √ρ at the passages, between two of them straight in Mach number (in time where Mach hardly moves)
  *
- * E, the speed at equal dynamic pressure, hardly depends on density, so what is left to interpolate is Mach number and, with the leg of the
+ * W, the speed at equal dynamic pressure, hardly depends on density, so what is left to interpolate is Mach number and, with the leg of the
  * flight, the structure's state. The points are the passages of boundary.ts with the envelope's own corners among the Mach numbers, and every
  * turn of the Mach number on the way. Then points are added in the middle, in Mach number, of the stretches that could hold a ratio below
  * the least one, until none could by more than `settledWithin`. Middles of the same Mach numbers come up again when the structure
- * changes, so their air is kept. Before the first passage and after the last E is held: the speed there is a small
+ * changes, so their air is kept. Before the first passage and after the last W is held: the speed there is a small
  * share of the greatest.
  */
 import type { FlightHistory } from '../flight/history.ts'
@@ -76,7 +76,7 @@ function turns(history: FlightHistory, points: readonly AirPoint[]): AirPoint[] 
   return found
 }
 
-/** E, m/s √(kg/m³). */
+/** W, m/s √(kg/m³). */
 function equalPressureSpeed({ entry, point }: Passage): number | null {
   return entry.speed === null ? null : entry.speed * Math.sqrt(point.density)
 }
