@@ -7,17 +7,12 @@
  * they have, or a root cannot be followed, all is done again in closer steps. What is left then is for others to solve: the neutral points
  * over k (neutral-points.ts), or all roots at once (sweeping.ts).
  */
-import { alike, type Branch, type BranchNode, branchFrom, frequencyAt, innerPeak, interpolate, step } from './branch.ts'
+import { alike, type Branch, type BranchNode, branchFrom, innerPeak, interpolate, step } from './branch.ts'
 import { crossing } from './crossing.ts'
-import { neutralPoints, type SpeedRange } from './neutral-points.ts'
-import { type RootKernel, type RootState, rootKernel, rootState } from './root-kernel.ts'
-import { type Aeroelastic, growth, rootValues, vacuumRoot } from './roots.ts'
-
-/** A root at neutral stability, or as good as; V, s and shape as in `RootState`. */
-export interface Neutral extends RootState {
-  /** The mode its branch comes from; −1 if it was not found by following. */
-  readonly mode: number
-}
+import { sameRoot, unstableMeeting } from './meeting.ts'
+import { leastNeutral, type Neutral } from './neutral-points.ts'
+import { type RootKernel, rootKernel, rootState } from './root-kernel.ts'
+import { type Aeroelastic, growth, vacuumRoot } from './roots.ts'
 
 export type Followed =
   | { readonly kind: 'flutter'; readonly at: Neutral }
@@ -49,11 +44,6 @@ export function followed(system: Aeroelastic, limits: FollowLimits): Followed | 
 export function byNeutralPoints(system: Aeroelastic, { firstStep, speedLimit }: FollowLimits): Followed | null {
   const first = leastNeutral(system, rootKernel(system), { from: firstStep / 2, to: speedLimit })
   return first === null ? null : { kind: 'flutter', at: first }
-}
-
-function leastNeutral(system: Aeroelastic, kernel: RootKernel, range: SpeedRange): Neutral | null {
-  const first = neutralPoints(system, range, kernel).points.find(({ V }) => V >= range.from && V <= range.to)
-  return first === undefined ? null : { ...first, mode: -1 }
 }
 
 interface Following extends FollowLimits {
@@ -183,107 +173,6 @@ function cubicCrossing(branch: Branch, from: number, to: number): number {
   return (a + b) / 2
 }
 
-interface Ceiling {
-  readonly ceiling: number
-  readonly unstable: number
-}
-
-/** Flutter of two roots whose frequencies pass each other below the ceiling. */
-function unstableMeeting(
-  system: Aeroelastic,
-  kernel: RootKernel,
-  branches: readonly Branch[],
-  { ceiling, unstable }: Ceiling,
-): Neutral | null {
-  let least: Neutral | null = null
-  for (let i = 0; i < branches.length; i++) {
-    for (let j = 0; j < i; j++) {
-      for (const V of meetings(branches[i], branches[j], least?.V ?? ceiling)) {
-        const met = meetingAt(system, kernel, { a: branches[i], b: branches[j], V, unstable })
-        if (met !== null && met.V < (least?.V ?? ceiling)) least = met
-      }
-    }
-  }
-  return least
-}
-
-/** Frequencies nearer than this share of them belong to twin modes, which air does not bring together. */
-const twins = 1e-6
-
-/** Speeds at which the frequencies of two branches are the same. */
-function meetings(a: Branch, b: Branch, ceiling: number): number[] {
-  const end = Math.min(ceiling, a.nodes[a.nodes.length - 1].V, b.nodes[b.nodes.length - 1].V)
-  const difference = (V: number): number => frequencyAt(a, V) - frequencyAt(b, V)
-  const apart = (d: number): boolean => Math.abs(d) > twins * a.nodes[0].im
-  const found: number[] = []
-  let last = { V: 0, d: a.nodes[0].im - b.nodes[0].im }
-  for (const V of mergedSpeeds(a, b, end)) {
-    const d = difference(V)
-    if (d * last.d < 0 && apart(d) && apart(last.d)) {
-      const f = last.d < 0 ? difference : (x: number): number => -difference(x)
-      const bracket = { a: last.V, b: V, fa: -Math.abs(last.d), fb: Math.abs(d) }
-      found.push(crossing(f, bracket, 1e-6 * V).b)
-    }
-    last = { V, d }
-  }
-  return found
-}
-
-function mergedSpeeds(a: Branch, b: Branch, end: number): number[] {
-  const speeds: number[] = []
-  let [i, j] = [1, 1]
-  while (true) {
-    const V = Math.min(a.nodes[i]?.V ?? end, b.nodes[j]?.V ?? end, end)
-    if (V > (speeds[speeds.length - 1] ?? 0)) speeds.push(V)
-    if (V >= end) return speeds
-    while (i < a.nodes.length && a.nodes[i].V <= V) i++
-    while (j < b.nodes.length && b.nodes[j].V <= V) j++
-  }
-}
-
-interface Meeting {
-  readonly a: Branch
-  readonly b: Branch
-  readonly V: number
-  readonly unstable: number
-}
-
-/** Flutter just where two branches meet: both roots corrected there or, should they be one, all roots at that frequency. */
-function meetingAt(system: Aeroelastic, kernel: RootKernel, { a, b, V, unstable }: Meeting): Neutral | null {
-  const [p, q] = [rootState(kernel.n), rootState(kernel.n)]
-  interpolate(a, V, p)
-  interpolate(b, V, q)
-  const frequency = p.im
-  const two = kernel.correct(p) && kernel.correct(q) && !same(p, q)
-  let worst = growth(p) > growth(q) ? p : q
-  if (!two) {
-    const values = rootValues(system, V, (frequency * system.forces.referenceLength) / V)
-    const near = values.filter(({ im }) => Math.abs(im - frequency) < 0.1 * frequency)
-    const most = near.reduce((x, y) => (growth(y) > growth(x) ? y : x), near[0])
-    if (most === undefined || growth(most) <= unstable) return null
-    interpolate(a, V, p)
-    p.re = most.re
-    p.im = most.im
-    if (!kernel.correct(p)) return null
-    worst = p
-  }
-  if (growth(worst) <= unstable) return null
-  const mode = worst === p ? a.mode : b.mode
-  const seen = { ...worst, x: worst.x.slice(), mode }
-  // The hump's lower end lies close by.
-  if (kernel.neutral(worst) && worst.V <= V && worst.V > 0.9 * V) return { ...worst, mode }
-  const swept = leastNeutral(system, kernel, { from: 0.8 * V, to: V })
-  return swept === null ? seen : { ...swept, mode }
-}
-
-/** Nearer than this share of their size, with shapes as alike, two roots are one. */
-const sameRoot = 1e-6
-
-function same(p: RootState, q: RootState): boolean {
-  const apart = Math.hypot(p.re - q.re, p.im - q.im)
-  return apart < sameRoot * Math.hypot(p.re, p.im) && alike(p.x, q.x) > 1 - sameRoot
-}
-
 /** Whether two branches are on one root at a speed both have reached. */
 function becameOne(kernel: RootKernel, branches: readonly Branch[], V: number): boolean {
   const reached = branches.filter(({ nodes }) => nodes[nodes.length - 1].V >= V)
@@ -298,7 +187,7 @@ function becameOne(kernel: RootKernel, branches: readonly Branch[], V: number): 
       const near = Math.hypot(p.re - q.re, p.im - q.im) < 1e-2 * Math.hypot(p.re, p.im) && alike(p.x, q.x) > 0.98
       if (!near) continue
       const [a, b] = [p, q].map((state) => ({ ...state, x: state.x.slice() }))
-      if (!kernel.correct(a) || !kernel.correct(b) || same(a, b)) return true
+      if (!kernel.correct(a) || !kernel.correct(b) || sameRoot(a, b)) return true
     }
   }
   return false

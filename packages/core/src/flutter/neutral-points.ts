@@ -71,6 +71,18 @@ export function neutralPoints(
   return { points: points.sort((a, b) => a.V - b.V), steps }
 }
 
+/** A root at neutral stability, or as good as; V, s and shape as in `RootState`. */
+export interface Neutral extends RootState {
+  /** The mode its branch comes from; −1 if it was not found by following. */
+  readonly mode: number
+}
+
+/** The first neutral point in a range of speeds. */
+export function leastNeutral(system: Aeroelastic, kernel: RootKernel, range: SpeedRange): Neutral | null {
+  const first = neutralPoints(system, range, kernel).points.find(({ V }) => V >= range.from && V <= range.to)
+  return first === undefined ? null : { ...first, mode: -1 }
+}
+
 /** The next station, at the k given or nearer, so that the pairing is sure if it can be. */
 function nextStation(system: Aeroelastic, from: Station, farthest: number) {
   let k = farthest
