@@ -70,7 +70,7 @@ export function boundaryWhy({ flutter }: Assessment): Why {
       linearError,
       ...some(
         enveloped,
-        `From Mach ${plain(transonicStart, 2)} to ${plain(frozenSupersonic, 1)} the factor covers the dip of that one wing: experience, not theory. The dip of another section is not known.`,
+        `From Mach ${plain(transonicStart, 2)} to ${plain(frozenSupersonic, 1)} the factor covers the dip of that one wing: experience, not theory. The dip of another section is not known, nor how divergence fares there.`,
       ),
       ...some(
         covers !== null,
@@ -99,7 +99,7 @@ export function curvesWhy({ flutter, flight }: Assessment): Why {
       'Damping of the structure is an input and no fin’s is known before a tap test; leave it at zero unless measured.',
       ...some(
         heat !== undefined,
-        `Skins, ${heat?.state}, keep ${percent(heat?.factor)} of the resin’s cold stiffness at the greatest dynamic pressure. The row at the flight’s temperature counts that, by a guess that is stated under Sources.`,
+        `Skins, ${heat?.state}, keep ${percent(heat?.factor)} of the resin’s cold stiffness at the greatest dynamic pressure. How a resin softens is a guess, stated under Sources; the rows above show what it moves.`,
       ),
       'A hand lay-up scatters: weigh it, tap it, and compare frequencies before trusting any ratio here.',
     ],
