@@ -120,7 +120,7 @@ function exactDepth({ list, edges, sides }: FieldStore, code: number, x: number,
   if (partCount === lone) {
     const e = list[at]
     const d = edges[e + 2] * (y - edges[e + 1]) - edges[e + 3] * (x - edges[e])
-    return d > 0 ? d : 0
+    return Math.max(0, d)
   }
   const firstEdge = at
   at += edgeCount

@@ -6,6 +6,9 @@
  * to the target. It never jumps over anything, and wherever it stops is legal. A turn asked for is made first, about the
  * middle of the piece, if it may lie so; else it is left out.
  *
+ * A layout may lie a little inside the no-fit regions used here, because it was made with outlines simplified otherwise. A
+ * piece that does so is kept from going deeper, and where it stops is measured against its neighbours' true outlines.
+ *
  * A straight way from p along d meets an edge with outward normal n after (p − e)·n / (−d·n) of d.
  */
 import type { Checked, Issue } from '../issue.ts'
@@ -15,6 +18,7 @@ import { isDeepInside, type Outline } from './outline.ts'
 import type { NestedRoll, NestPiece, PiecePlacement, StockRoll } from './piece.ts'
 import { fineSimplify, gridPerMetre, type Shape, shapesOf } from './shape.ts'
 import { allowedTurns, isBalanced, placedOutline, rotationFor, turned } from './turn.ts'
+import { areApart } from './verify.ts'
 
 export interface Nudge {
   readonly piece: string
@@ -58,17 +62,22 @@ export function nudger(input: {
       .filter(({ piece }) => piece !== nudge.piece)
       .map((other) => spotOf(known.get(other.piece)!, other, roll.selvedge))
     const defects = lengths.find(({ id }) => id === roll.roll)?.defects ?? []
-    const room: Room = { noFit, others: [...others, ...defects], roll }
-    const from = spotOf(own, placement, roll.selvedge)
+    const from = onCloth(own, spotOf(own, placement, roll.selvedge), roll)
+    const room = roomAround({ noFit, others: [...others, ...defects], roll }, from, gap)
     if (!isLegal(room, own, from)) return refused(nudge, 'where it lies now it overlaps or leaves the cloth')
     const turn = turnedSpot(own, from, nudge.quarters ?? 0)
     const isTurned = turn !== null && isLegal(room, own, turn)
     const start = isTurned ? turn : from
     const target = spotOf(own, { ...placementOf(own, start, roll.selvedge), x: nudge.x, y: nudge.y }, roll.selvedge)
-    const end = moved(room, own, start, target)
-    const placed = placementOf(own, end, roll.selvedge)
-    const reached = isTurned && Math.abs(end.x - target.x) <= 1 && Math.abs(end.y - target.y) <= 1
-    const value = { roll: withPlacement(roll, placed, pieces), placement: placed, reached, isTurned }
+    const end = placementOf(own, moved(room, own, start, target), roll.selvedge)
+    const placed = isClear(end, roll, pieces, gap) ? end : placement
+    const reached = isTurned && Math.hypot(placed.x - nudge.x, placed.y - nudge.y) <= 2 / gridPerMetre
+    const value = {
+      roll: withPlacement(roll, placed, pieces),
+      placement: placed,
+      reached,
+      isTurned: isTurned && placed === end,
+    }
     return { ok: true, value, warnings: [] }
   }
 }
@@ -85,10 +94,38 @@ interface At {
   readonly y: number
 }
 
+interface Other extends At {
+  /** How deep in its no-fit region the piece may lie, grid units. */
+  readonly allowed?: number
+}
+
 interface Room {
   readonly noFit: NoFitTable
-  readonly others: readonly At[]
+  readonly others: readonly Other[]
   readonly roll: NestedRoll
+}
+
+/** Depths told apart, grid units; the first is that of `strip.ts`. */
+const depths = [1, 3, 10, 30, 100, 300, 1000]
+
+/** Allows every other the depth the piece has in it where it lies, as long as that is less than half the gap. */
+function roomAround(room: Room, at: At, gap: number): Room {
+  const most = Math.max(10, (gap / 2) * gridPerMetre)
+  const others = room.others.map((other): Other => {
+    const region = room.noFit(other.variant, at.variant)
+    const depth = depths.find((depth) => !isDeepInside(region, at.x - other.x, at.y - other.y, depth))
+    return { ...other, allowed: depth !== undefined && depth <= most ? depth : depths[0] }
+  })
+  return { ...room, others }
+}
+
+/** Whether a placement keeps its distance from all others' true outlines. */
+function isClear(at: PiecePlacement, roll: NestedRoll, pieces: readonly NestPiece[], gap: number): boolean {
+  const outlines = new Map(pieces.map(({ id, outline }) => [id, outline]))
+  const own = placedOutline(outlines.get(at.piece) ?? [], at)
+  return roll.placements.every((other) => {
+    return other.piece === at.piece || areApart(own, placedOutline(outlines.get(other.piece) ?? [], other), gap)
+  })
 }
 
 function refused(nudge: Nudge, why: string): { readonly ok: false; readonly issues: readonly Issue[] } {
@@ -123,7 +160,20 @@ function turnedSpot({ shape, index }: Known, { variant, x, y }: At, quarters: nu
 function isLegal({ noFit, others, roll }: Room, own: Known, { variant, x, y }: At): boolean {
   const { loX, hiX, loY, hiY } = limits(roll, own.shape, variant)
   if (!(x >= loX && x <= hiX && y >= loY && y <= hiY)) return false
-  return !others.some((other) => isDeepInside(noFit(other.variant, variant), x - other.x, y - other.y, 1))
+  return !others.some((other) => {
+    return isDeepInside(noFit(other.variant, variant), x - other.x, y - other.y, other.allowed ?? depths[0])
+  })
+}
+
+/** Extents are rounded outwards: what lies on the very edge of the cloth is taken in by as much. */
+const edgeRounding = 3
+
+function onCloth({ shape }: Known, { variant, x, y }: At, roll: NestedRoll): At {
+  const { loX, hiX, loY, hiY } = limits(roll, shape, variant)
+  const inX = Math.max(loX, Math.min(hiX, x))
+  const inY = Math.max(loY, Math.min(hiY, y))
+  const near = Math.abs(inX - x) <= edgeRounding && Math.abs(inY - y) <= edgeRounding
+  return near ? { variant, x: inX, y: inY } : { variant, x, y }
 }
 
 function limits({ width, selvedge, availableLength }: NestedRoll, { variants }: Shape, variant: number) {
@@ -160,8 +210,8 @@ interface Way {
   readonly normal: readonly [number, number] | null
 }
 
-/** Grid units: how far from an edge a piece may lie and still touch it. */
-const touch = 1.5
+/** Grid units: past the depth allowed, and past an edge's ends, a piece still touches it. */
+const touch = 0.5
 
 /** As much of a straight way as is free. */
 function wayTo(room: Room, own: Known, at: At, dx: number, dy: number): Way {
@@ -178,17 +228,15 @@ function wayTo(room: Room, own: Known, at: At, dx: number, dy: number): Way {
   if (dy < 0) stop((at.y - loY) / -dy, 0, 1)
   if (dy > 0) stop((hiY - at.y) / dy, 0, -1)
   for (const other of room.others) {
-    meetEdges(room.noFit(other.variant, at.variant), at.x - other.x, at.y - other.y, dx, dy, stop)
+    const from = { x: at.x - other.x, y: at.y - other.y, dx, dy, touch: (other.allowed ?? depths[0]) + touch }
+    meetEdges(room.noFit(other.variant, at.variant), from, stop)
   }
   return { dx: share * dx, dy: share * dy, normal }
 }
 
 function meetEdges(
   { count, X, Y, U, V }: Outline,
-  px: number,
-  py: number,
-  dx: number,
-  dy: number,
+  { x, y, dx, dy, touch: depth }: { x: number; y: number; dx: number; dy: number; touch: number },
   stop: (share: number, nx: number, ny: number) => void,
 ): void {
   for (let e = 0; e < count; e++) {
@@ -196,10 +244,10 @@ function meetEdges(
     const [nx, ny] = [V[e] / length, -U[e] / length]
     const closing = -(dx * nx + dy * ny)
     if (!(closing > 1e-9)) continue
-    const off = (px - X[e]) * nx + (py - Y[e]) * ny
-    if (off < -touch || off > closing) continue
+    const off = (x - X[e]) * nx + (y - Y[e]) * ny
+    if (off < -depth || off > closing) continue
     const share = Math.max(0, off / closing)
-    const along = ((px + share * dx - X[e]) * U[e] + (py + share * dy - Y[e]) * V[e]) / length
+    const along = ((x + share * dx - X[e]) * U[e] + (y + share * dy - Y[e]) * V[e]) / length
     if (along >= -touch && along <= length + touch) stop(share, nx, ny)
   }
 }

@@ -40,7 +40,9 @@ export function relocate(crowd: Crowd, i: number, random: Random): void {
   if (current === 0) return
   for (const candidate of best) candidate.loss = Infinity
   keep(now, X[i], Y[i], current)
-  for (let t = 0; t < turns.length; t++) sample(crowd, i, t, first + turns[t], 1 / turns.length, random)
+  for (let t = 0; t < turns.length; t++) {
+    if (fitsStrip(crowd, first + turns[t])) sample(crowd, i, t, first + turns[t], 1 / turns.length, random)
+  }
   const { minX, maxX, minY, maxY } = variants[at[i]]!
   const size = Math.min(maxX - minX, maxY - minY)
   const steps = { first: firstStep * size, last: middleStep * size }
@@ -107,6 +109,12 @@ export interface Range {
 export function rangeOf({ problem, length }: Crowd, variant: number): Range {
   const { minX, maxX, minY, maxY } = problem.variants[variant]!
   return { loX: -minX, hiX: Math.max(-minX, length - maxX), loY: -minY, hiY: Math.max(-minY, problem.width - maxY) }
+}
+
+/** Whether a variant can lie on the strip at all. */
+export function fitsStrip({ problem, length }: Crowd, variant: number): boolean {
+  const { minX, maxX, minY, maxY } = problem.variants[variant]!
+  return maxX - minX <= length && maxY - minY <= problem.width
 }
 
 export const clamp = (value: number, lo: number, hi: number): number => Math.max(lo, Math.min(hi, value))

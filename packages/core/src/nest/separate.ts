@@ -71,6 +71,7 @@ export function* separate(crowd: Crowd, patience: Patience, random: Random): Gen
 /** Losses by pair without weights, and their sum. */
 export function measure(crowd: Crowd, losses: Float64Array): number {
   const { count, free, scale } = crowd
+  crowd.problem.pairs.work += count
   let sum = 0
   for (let i = 0; i < free; i++) {
     for (let j = i + 1; j < count; j++) {

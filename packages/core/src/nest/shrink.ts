@@ -9,7 +9,7 @@
  */
 import type { Crowd } from './crowd.ts'
 import type { Random } from './random.ts'
-import { clamp, rangeOf } from './relocate.ts'
+import { clamp, fitsStrip, rangeOf } from './relocate.ts'
 import { type Patience, restore, type Snapshot, separate, snapshot } from './separate.ts'
 
 /** Share of the budget for exploring. Chosen by trial, like the numbers below. */
@@ -41,31 +41,34 @@ export function* shrink(crowd: Crowd, { spent, random }: Shrinking): Generator<b
   let length = crowd.length
   let cut: number = firstCut
   let failed: Snapshot[] = []
+  const shortest = longestPiece(crowd)
+  const isOver = (share: number): boolean => spent() >= share || length <= shortest
   const adopt = (): void => {
     best = snapshot(crowd, 0)
     length = extent(crowd)
     failed = []
   }
   try {
-    while (spent() < exploring) {
-      shorten(crowd, length, cut, random)
-      let isApart = yield* until(separate(crowd, exploringPatience, random), () => spent() >= exploring)
-      while (!isApart && spent() < exploring) {
+    while (!isOver(exploring)) {
+      shorten(crowd, Math.max(shortest, Math.floor(length * (1 - cut))), length, random)
+      let isApart = yield* until(separate(crowd, exploringPatience, random), () => isOver(exploring))
+      while (!isApart && !isOver(exploring)) {
         cut = Math.max(leastCut, cut * cutFactor)
         failed.push(snapshot(crowd, crowd.loss))
         failed.sort((a, b) => a.loss - b.loss)
         restore(crowd, failed[Math.floor(failed.length * random() ** poolPower)])
         swapTwo(crowd, random)
-        isApart = yield* until(separate(crowd, exploringPatience, random), () => spent() >= exploring)
+        isApart = yield* until(separate(crowd, exploringPatience, random), () => isOver(exploring))
       }
       if (isApart) adopt()
       else restore(crowd, best)
       if (isApart) yield true
     }
-    while (spent() < 1) {
+    while (!isOver(1)) {
       const progress = (spent() - exploring) / (1 - exploring)
       restore(crowd, best)
-      shorten(crowd, length, finishingCuts[0] * (finishingCuts[1] / finishingCuts[0]) ** progress, random)
+      const share = finishingCuts[0] * (finishingCuts[1] / finishingCuts[0]) ** progress
+      shorten(crowd, Math.max(shortest, Math.floor(length * (1 - share))), length, random)
       if (yield* until(separate(crowd, finishingPatience, random), () => spent() >= 1)) {
         adopt()
         yield true
@@ -94,15 +97,31 @@ export function extent({ X, at, free, problem }: Crowd): number {
   return length
 }
 
-/** Takes a share off the strip's length: what lies right of a random cut moves left. */
-function shorten(crowd: Crowd, length: number, share: number, random: Random): void {
+/** No strip is shorter than the longest piece, turned so that it is as short as the strip's width allows. */
+function longestPiece({ problem, at, free }: Crowd): number {
+  let longest = 0
+  for (let i = 0; i < free; i++) {
+    const first = at[i] - (at[i] % 4)
+    const variants = problem.shapes[first >> 2].turns.map((turn) => problem.variants[first + turn]!)
+    const fitting = variants.filter(({ minY, maxY }) => maxY - minY <= problem.width)
+    longest = Math.max(longest, Math.min(...fitting.map(({ minX, maxX }) => maxX - minX)))
+  }
+  return longest
+}
+
+/** Makes the strip shorter: what lies right of a random cut moves left, what is too long for it is turned. */
+function shorten(crowd: Crowd, length: number, before: number, random: Random): void {
   const { X, Y, at, free, problem } = crowd
-  crowd.length = Math.floor(length * (1 - share))
-  const split = random() * length
+  crowd.length = length
+  const split = random() * before
   for (let i = 0; i < free; i++) {
     const { minX, maxX } = problem.variants[at[i]]!
+    const moved = X[i] + (minX + maxX) / 2 > split ? X[i] - (before - length) : X[i]
+    if (!fitsStrip(crowd, at[i])) {
+      const first = at[i] - (at[i] % 4)
+      at[i] = first + problem.shapes[first >> 2].turns.find((turn) => fitsStrip(crowd, first + turn))!
+    }
     const { loX, hiX, loY, hiY } = rangeOf(crowd, at[i])
-    const moved = X[i] + (minX + maxX) / 2 > split ? X[i] - (length - crowd.length) : X[i]
     X[i] = clamp(Math.round(moved), loX, hiX)
     Y[i] = clamp(Y[i], loY, hiY)
   }

@@ -80,6 +80,14 @@ function verifyApart(p: Laid, q: Laid, gap: number): void {
   invariant(distance >= gap - lengthTolerance, `${p.id} and ${q.id} lie ${gap} m apart, not ${distance} m`)
 }
 
+/** Whether two outlines share no area and lie at least `gap` apart. */
+export function areApart(P: readonly Point[], Q: readonly Point[], gap: number): boolean {
+  const [p, q] = [P, Q].map((outline): Laid => ({ id: '', outline, box: boxOf(outline) }))
+  if (boxDistance(p.box, q.box) > gap) return true
+  if (areaPaths(intersect([onClipGrid(P)], [onClipGrid(Q)], FillRule.NonZero)) !== 0) return false
+  return Math.min(cornersToEdges(P, q, gap), cornersToEdges(Q, p, gap)) >= gap - lengthTolerance
+}
+
 function boxOf(outline: readonly Point[]): Box {
   const X = outline.map(([x]) => x)
   const Y = outline.map(([, y]) => y)
