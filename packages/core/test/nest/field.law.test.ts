@@ -23,8 +23,8 @@ function distance({ count, X, Y, U, V }: Outline, x: number, y: number): number 
 }
 
 describe('depth in a no-fit region', () => {
-  test('is the distance to its outline, exact where that is near, 0 outside', () => {
-    let [near, deep, out] = [0, 0, 0]
+  test('is the distance to its outline to less than a cell, never 0 inside, 0 outside', () => {
+    let [deep, out] = [0, 0]
     fc.assert(
       fc.property(
         starLoop,
@@ -41,15 +41,10 @@ describe('depth in a no-fit region', () => {
             const exact = distance(region, x, y)
             const depth = depthAt(store, field, x, y)
             if (isDeepInside(region, x, y, 1)) {
-              if (exact < cell / 2) {
-                near++
-                expect(depth).toBeCloseTo(exact, 3)
-              } else {
-                // Bilinear between exact corners: off by what the distance can bend within a cell.
-                deep++
-                expect(Math.abs(depth - exact)).toBeLessThan(0.75 * cell)
-                expect(depth).toBeGreaterThan(0)
-              }
+              // In cells off the outline bilinear between exact corners: off by what the distance bends within a cell.
+              deep++
+              expect(Math.abs(depth - exact)).toBeLessThan(0.75 * cell)
+              expect(depth).toBeGreaterThan(1)
             } else if (exact > 1) {
               out++
               expect(depth).toBe(0)
@@ -59,7 +54,7 @@ describe('depth in a no-fit region', () => {
       ),
       { numRuns: 60 },
     )
-    expect(Math.min(near, deep, out)).toBeGreaterThan(10)
+    expect(Math.min(deep, out)).toBeGreaterThan(100)
   })
 
   test('near the outline it is exact on either side: points put there on purpose', () => {
