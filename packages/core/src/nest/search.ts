@@ -5,8 +5,7 @@
  * deterministic. A handful of recipes that do well on swept hexagons are tried, then the best is changed at random
  * (fixed seed) and kept whenever it does no worse, until the effort is spent. Effort is counted in edge comparisons,
  * not by the clock, so the same input gives the same layout on every machine.
- *
- * To put a stronger search in its place, keep `shortestLayout` and its two shapes of data.
+ * The long search (`search-nest.ts`) starts from what this finds.
  */
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
