@@ -1,7 +1,7 @@
 /**
  * Better cuts of one cloth, from those of `rolls.ts`: what lies on the last roll (or is to be bought) is fitted into the
- * rolls before it, piece by piece, the largest first; then every roll's layout is shortened, the last roll's first. Nothing is taken
- * that needs more cloth, so the result is never worse than the start.
+ * rolls before it, piece by piece, the largest first; then every roll's layout is shortened, the last roll's first. Fitting
+ * may take up stock before it saves any; `search-nest.ts` takes over only what is better.
  */
 import { type Crowd, type CrowdProblem, crowdOf, type PairTable, spotsOf } from './crowd.ts'
 import { type Random, seededRandom } from './random.ts'
@@ -27,7 +27,7 @@ export interface ClothProblem {
   readonly seed: number
 }
 
-/** Yields after every round: better cuts when there are, else null. */
+/** Yields after every round: changed cuts when there are, else null. */
 export function* improve({ shapes, pairs, cuts, spent, seed }: ClothProblem): Generator<readonly Cut[] | null, void> {
   const random = seededRandom(seed)
   const variants: readonly (Variant | null)[] = shapes.flatMap((shape) => shape.variants)

@@ -77,8 +77,9 @@ export function* nestSteps(
       searches.splice(searches.indexOf(next), 1)
       continue
     }
-    if (cuts !== null) nests[next.n] = { ...nests[next.n], cuts }
-    const progress = progressOf({ input, nests: [...nests], spent: shareSpent(), better: cuts !== null })
+    const better = cuts !== null && isBetter(cuts, nests[next.n].cuts)
+    if (better) nests[next.n] = { ...nests[next.n], cuts }
+    const progress = progressOf({ input, nests: [...nests], spent: shareSpent(), better })
     stop = (yield progress) === true || progress.density >= (search.goodEnough ?? 1)
   }
   return finishedNest(input, nests)
@@ -104,6 +105,21 @@ function clothSearch(nest: ClothNest, n: number, { pieces, gap }: NestInput, sea
   return { n, pairs, perPiece, rounds: improve({ shapes, pairs, cuts, spent, seed: (search.seed ?? 1) + n }) }
 }
 
+/** Less to buy, or as much and less cloth used. On the way pieces may lie on stock for nothing yet. */
+function isBetter(cuts: readonly Cut[], than: readonly Cut[]): boolean {
+  const [a, b] = [amounts(cuts), amounts(than)]
+  return a.buyLength < b.buyLength || (a.buyLength === b.buyLength && a.usedArea < b.usedArea)
+}
+
+function amounts(cuts: readonly Cut[]): { usedArea: number; buyLength: number } {
+  let [usedArea, buyLength] = [0, 0]
+  for (const cut of cuts) {
+    usedArea += cut.from.width * usedLength(cut)
+    if (cut.from.length === Infinity) buyLength += usedLength(cut)
+  }
+  return { usedArea, buyLength }
+}
+
 interface State {
   readonly input: NestInput
   readonly nests: readonly ClothNest[]
@@ -116,10 +132,9 @@ function progressOf({ input, nests, spent, better }: State): NestProgress {
   let buyLength = 0
   let area = 0
   for (const { shapes, cuts } of nests) {
-    for (const cut of cuts) {
-      usedArea += cut.from.width * usedLength(cut)
-      if (cut.from.length === Infinity) buyLength += usedLength(cut)
-    }
+    const own = amounts(cuts)
+    usedArea += own.usedArea
+    buyLength += own.buyLength
     for (const { area: each, pieces } of shapes) area += each * pieces.length
   }
   const nest = (): NestResult => finishedNest(input, nests).value

@@ -166,6 +166,29 @@ describe('several rolls', () => {
     expect(filled.ok && filled.value.buy.length).toBe(1)
     expect(nest.buy).toEqual([])
   })
+  test('never more to buy, nor as much to buy and more cloth used, at any step', () => {
+    let better = 0
+    fc.assert(
+      fc.property(randomPieces(balanced), fc.double({ min: 0.2, max: 0.6, noNaN: true }), (pieces, length) => {
+        const rolls = [roll(balanced, 0.5, length), roll(balanced, 0.3, 0.3)]
+        let last = { buyLength: Infinity, usedArea: Infinity }
+        searchNest(
+          { pieces, rolls, gap, effort: 0.1 },
+          { budget: 60_000 },
+          {
+            onProgress: ({ buyLength, usedArea }) => {
+              better++
+              expect(buyLength).toBeLessThanOrEqual(last.buyLength)
+              if (buyLength === last.buyLength) expect(usedArea).toBeLessThan(last.usedArea)
+              last = { buyLength, usedArea }
+            },
+          },
+        )
+      }),
+      { numRuns: 15 },
+    )
+    expect(better).toBeGreaterThan(30)
+  })
 })
 
 describe('defects', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { NestedRoll, NestPiece, PiecePlacement } from '../../src/nest/piece.ts'
+import type { NestedRoll, NestPiece, PiecePlacement, StockRoll } from '../../src/nest/piece.ts'
 import { verifyNest } from '../../src/nest/verify.ts'
 import { balanced, unbalanced } from './random-pieces.ts'
 
@@ -42,6 +42,24 @@ describe('the last look at a nest', () => {
   test('throws when a roll is used past its length', () => {
     const placements = [at('A', 0, 0.01), at('B', 0.2, 0.01)]
     expect(fault([roll(placements, { availableLength: 0.29 })])).toThrow('lies on the roll')
+  })
+  test('throws when a piece lies on a defect of its roll, and only then', () => {
+    const placements = [at('A', 0, 0.01), at('B', 0.2, 0.01)]
+    const stock = (x: number): StockRoll[] => [
+      {
+        ...{ id: 'r', cloth: unbalanced, width: 0.3, length: 1, selvedge: 0.01 },
+        defects: [
+          [
+            [x, 0.05],
+            [x + 0.02, 0.05],
+            [x + 0.01, 0.07],
+          ],
+        ],
+      },
+    ]
+    const check = (x: number) => () => verifyNest(pieces, [roll(placements)], 0.003, stock(x))
+    expect(check(0.09)).toThrow('A and defect 1 do not overlap')
+    expect(check(0.15)).not.toThrow()
   })
   test('allows a quarter turn of balanced cloth', () => {
     const own = pieces.map((piece) => ({ ...piece, cloth: balanced }))
