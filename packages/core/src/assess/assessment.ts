@@ -113,7 +113,7 @@ export interface FinSection {
 }
 
 export interface StructureSection {
-  /** With the root held as elastically as the joint and the wall hold it; cold. */
+  /** Clamped along the body's surface, without fillets; cold. */
   readonly modes: readonly { readonly frequency_Hz: number; readonly kind: string }[]
   readonly tipLoad: {
     readonly force_N: number
@@ -127,8 +127,8 @@ export interface StructureSection {
     readonly deflection_m2_per_N: number
     /** Plain words: what gives most, what stands behind the wall. */
     readonly basis: string
-    /** The same fin clamped, mode by mode. */
-    readonly clamped_Hz: readonly number[]
+    /** Modes of the fin so held, fillets in, mode by mode beside `modes`. */
+    readonly modes_Hz: readonly number[]
   } | null
   readonly mesh: {
     readonly nodes: number
@@ -257,7 +257,7 @@ export interface StrengthSection {
   } | null
   /** Greatest failure index of any ply in each triangle of `structure.shapes`. */
   readonly map: readonly number[] | null
-  /** Through the thickness at the place of first failure, from the previous face to the next. */
+  /** Through the thickness at the place of first failure, from the next face to the previous. */
   readonly through: readonly {
     readonly layer: string
     readonly z_m: readonly [number, number]

@@ -57,10 +57,13 @@ export function jointResult(design: CanDesign, { root, reactions }: Loaded): Joi
     opening,
   }
   const { section } = root
-  // Behind the wall: held only where a motor case stands there and bears, which leaves the adhesive the more to do.
-  const inside = section.backing === 'motor case' ? ('held' as const) : ('free' as const)
-  const input: RootJointInput = { ...section, tube: { ...section.tube, inside }, averagingLength, allowable, line }
-  const made = rootJoint(input)
+  const inputOf = (inside: 'free' | 'held'): RootJointInput => ({
+    ...{ ...section, tube: { ...section.tube, inside } },
+    ...{ averagingLength, allowable, line },
+  })
+  const { input, made } = worseOf(
+    section.backing === 'motor case' ? [inputOf('free'), inputOf('held')] : [inputOf('free')],
+  )
   const rootLoads = { x_m: line.x, shear_N_m: line.V, moment_N: line.M }
   if (!made.ok)
     return { value: { margin: null, joint: null }, line: rootLoads, warnings: [...made.issues, withoutMargin] }
@@ -69,6 +72,14 @@ export function jointResult(design: CanDesign, { root, reactions }: Loaded): Joi
   const joint = jointFigures(made.value, { allowable, sufficient, lapShear, knockDown })
   const value = { margin: made.value.margin, joint }
   return { value, line: rootLoads, warnings: [...made.warnings, ...weak(made.value, sufficient)] }
+}
+
+/** A motor case may bear the wall or stand clear of it, and either can stress the joint more: the lesser margin counts. */
+function worseOf(inputs: readonly RootJointInput[]) {
+  const tried = inputs.map((input) => ({ input, made: rootJoint(input) }))
+  const marginOf = ({ made }: (typeof tried)[number]): number =>
+    made.ok ? (made.value.margin ?? Number.POSITIVE_INFINITY) : Number.NEGATIVE_INFINITY
+  return tried.reduce((least, other) => (marginOf(other) < marginOf(least) ? other : least))
 }
 
 interface Terms {

@@ -20,7 +20,7 @@ export function assessCan(design: CanDesign): Checked<Assessment> {
   const nest = canNest(design, patterns.value)
   if (!nest.ok) return nest
   const resin = canResin(design, patterns.value)
-  const held = willItHold(design, skins, flight.value)
+  const held = willItHold(design, flight.value)
   const { fin, structure, flutter, strength, margin, joint } = held.value
   const seen = flightSection(design, flight.value, held.heat)
   const warnings = [

@@ -21,6 +21,8 @@ export type HeatSection = FlightSection['heat']
 export interface Heated extends Section<HeatSection> {
   /** What is left of the skins' resin modulus at a time of the flight, the cure in force; 0–1, mean over the fin. */
   readonly resinFactor: (time: number) => number
+  /** The same for the cure that the plan does not have. */
+  readonly otherResinFactor: (time: number) => number
 }
 
 export function heatSection(design: CanDesign, plate: FinPlate, history: FlightHistory): Heated {
@@ -68,8 +70,8 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
     resinStiffness: resinLeft,
   }
   const others = heat.warnings.filter(({ code }) => code !== 'heat/above-glass-transition')
-  const resinFactor = along(time, mean.resin[0].factor)
-  return { value, warnings: [...softening(value), ...others], resinFactor }
+  const [resinFactor, otherResinFactor] = mean.resin.map(({ factor }) => along(time, factor))
+  return { value, warnings: [...softening(value), ...others], resinFactor, otherResinFactor }
 }
 
 /** Straight between the samples, held before the first and after the last. */
@@ -145,8 +147,8 @@ function softening(heat: HeatSection): Issue[] {
       code: 'heat/above-glass-transition',
       path: 'flight.heat',
       value: now.factor,
-      message: `At the greatest dynamic pressure the skins' resin (${now.state}) has about ${percent(now.factor)} of its cold stiffness, if the flow is turbulent; ${other.state} it would have ${percent(other.factor)}. Every margin here is that of the cold fin.`,
-      hint: 'Post-cure, choose a resin with a higher glass transition, or cover the surface; leave more margin than the cold numbers ask for.',
+      message: `At the greatest dynamic pressure the skins' resin (${now.state}) has about ${percent(now.factor)} of its cold stiffness, if the flow is turbulent; ${other.state} it would have ${percent(other.factor)}. The flutter margin counts it; strength, joint and modes are those of the cold fin.`,
+      hint: 'Post-cure, choose a resin with a higher glass transition, or cover the surface; the cold margin stands beside the warm one.',
     },
   ]
 }

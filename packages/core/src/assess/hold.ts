@@ -9,16 +9,17 @@ import type { Assessment, BondSection } from './assessment.ts'
 import { jointResult } from './bond-section.ts'
 import type { CanDesign } from './design.ts'
 import { keptAir } from './fin-air.ts'
+import { finFlutter, flutterAsides } from './fin-flutter.ts'
 import { finPlate, plateSection } from './fin-plate.ts'
 import { finRoot } from './fin-root.ts'
 import { finSection } from './fin-section.ts'
 import type { Flown, Section } from './flown.ts'
-import { airPoints, flutterResult, screeningResult } from './flutter-section.ts'
+import { airPoints, screeningResult } from './flutter-section.ts'
 import { type HeatSection, heatSection } from './heat-section.ts'
 import { heldFin } from './held-fin.ts'
-import type { SkinPly } from './skins.ts'
+import { type SkinPly, skinPlies } from './skins.ts'
 import { strengthSection } from './strength-section.ts'
-import { solvedModes, structureSection } from './structure-section.ts'
+import { rootFigures, solvedModes, structureSection } from './structure-section.ts'
 
 type Answer = Pick<Assessment, 'fin' | 'structure' | 'flutter' | 'strength'> & Pick<BondSection, 'margin' | 'joint'>
 
@@ -28,26 +29,29 @@ export interface Held extends Section<Answer> {
   readonly least: number
 }
 
-export function willItHold(design: CanDesign, skins: readonly SkinPly[], flight: Flown): Held {
-  const one = finHolds(design, skins, { flight, opposite: false })
+/** `asides: false` leaves out what stands beside the flutter margin, which takes longer than the answer itself. */
+export function willItHold(design: CanDesign, flight: Flown, { asides = true } = {}): Held {
+  const skins = skinPlies(design)
+  const one = finHolds(design, skins, { flight, asides, opposite: false })
   if (!design.layup.mirrorAlternateBays) return one
-  const other = finHolds(design, skins, { flight, opposite: true })
+  const other = finHolds(design, skins, { flight, asides, opposite: true })
   return other.least < one.least ? other : one
 }
 
 interface WhichFin {
   readonly flight: Flown
+  readonly asides: boolean
   readonly opposite: boolean
 }
 
-function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, opposite }: WhichFin): Held {
+function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides, opposite }: WhichFin): Held {
   const { fins, tube, loads } = design
   const plate = finPlate(design, skins, { opposite })
   const air = keptAir(finPolygon(fins.outline))
   const root = finRoot(design, plate)
   const heat = flight.history === null ? null : heatSection(design, plate, flight.history)
   const clamped = solvedModes(plate.model)
-  const hold = root.value.hold
+  const { hold } = root.value
   const grip = { plate, skins, section: root.value.section.section }
   const likely = hold === null ? null : heldFin(design, { ...grip, spring: hold.likely.spring })
   const bare = { model: plate.model, laminateAt: (x: number, y: number) => plate.at(x, y).laminate }
@@ -57,40 +61,32 @@ function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, opposi
     load: { at: tipMiddle(fins.outline), force: loads.tipLoad, rootSegment: plate.rootSegment },
     sectionAt: ({ x, y }) => plateSection(plate.at(x, y).laminate),
   })
-  const points = airPoints(flight)
-  const flutter = flutterResult({
-    model: plate.model,
-    modes: clamped,
-    omegas: clamped.omega,
-    structuralDamping: loads.structuralDamping,
-    points,
-    air: { flowDirection: 0, order: 2, faces: 2, aerodynamicDamping: true },
-    thicknessAt: (x, y) => plate.at(x, y).laminate.h,
-  })
+  const cold = (): number => 1
+  const warmth = { resinFactor: heat?.resinFactor ?? cold, otherResinFactor: heat?.otherResinFactor ?? cold }
+  const inFlight = { plate, root: root.value, air, flight, ...warmth }
+  const flutter = finFlutter(design, inFlight)
+  const beside = asides ? flutterAsides(design, inFlight, flutter) : { beside: [], drivers: [] }
   const thickness = plate.at(form.centroidChord, form.centroidSpan).laminate.h
+  const screening = screeningResult({ model: plate.model, form, thickness }, airPoints(flight))
   const strength = strengthSection(design, { plate, held: likely ?? bare, air, flight })
-  const {
-    value: joint,
-    line,
-    warnings: ofJoint,
-  } = jointResult(design, { root: root.value, reactions: strength.reactions })
+  const joint = jointResult(design, { root: root.value, reactions: strength.reactions })
   return {
     value: {
       fin: finSection(design, skins, plate),
-      structure: structure.value,
-      flutter: { ...flutter.value, screening: screeningResult({ model: plate.model, form, thickness }, points) },
-      strength: { ...strength.value, rootLine: line },
-      ...joint,
+      structure: { ...structure.value, root: rootFigures(root.value, { likely, used: flutter.hold }) },
+      flutter: { ...flutter.answer.value, ...beside, screening },
+      strength: { ...strength.value, rootLine: joint.line },
+      ...joint.value,
     },
     warnings: [
       ...root.warnings,
       ...(heat?.warnings ?? []),
       ...structure.warnings,
-      ...flutter.warnings,
+      ...flutter.answer.warnings,
       ...strength.warnings,
-      ...ofJoint,
+      ...joint.warnings,
     ],
     heat: heat?.value ?? null,
-    least: flutter.least,
+    least: flutter.answer.least?.ratio ?? Number.POSITIVE_INFINITY,
   }
 }

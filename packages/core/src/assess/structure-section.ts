@@ -10,7 +10,10 @@ import { refinementError } from '../plate/refinement.ts'
 import type { PlateSection, SectionPoint } from '../plate/section.ts'
 import { plateSolver } from '../plate/static.ts'
 import type { Point, StructureSection } from './assessment.ts'
+import { type Hold, holdInWords } from './fin-flutter.ts'
+import type { FinRoot } from './fin-root.ts'
 import type { Section } from './flown.ts'
+import type { HeldFin } from './held-fin.ts'
 
 /** Modes that carry the flutter solution. */
 export const flutterModes = 8
@@ -104,6 +107,21 @@ function tipLoad(model: PlateModel, { at, force, rootSegment }: PointLoad): Stru
     force_N: force,
     deflection_m: solved.field.w[nearest],
     rootMoment_Nm: root === undefined ? null : Math.abs(root.momentAlong),
+  }
+}
+
+/** What holds the root, and the fin's first modes with it. */
+export function rootFigures(
+  { hold }: FinRoot,
+  { likely, used }: { readonly likely: HeldFin | null; readonly used: Hold },
+): StructureSection['root'] {
+  if (hold === null || likely === null) return null
+  const { flexibility, basis } = hold.likely
+  return {
+    rotation_rad_per_N: flexibility.MM,
+    deflection_m2_per_N: flexibility.VV,
+    basis: `${basis}. ${hold.words} Flutter: ${holdInWords(used)}.`,
+    modes_Hz: plateModes(likely.model, shownModes).omega.map((omega) => omega / (2 * Math.PI)),
   }
 }
 

@@ -4,6 +4,8 @@
  * The local chord of a plate whose thickness varies is measured along the flow, from the outline's first crossing to its last.
  */
 
+import { requiredSpeedRatio } from '../flutter/boundary.ts'
+import { ownModes } from '../flutter/modal-system.ts'
 import { meshOutline } from '../geometry/outline-mesh.ts'
 import { area as polygonArea } from '../geometry/polygon.ts'
 import type { Checked, Issue } from '../issue.ts'
@@ -11,18 +13,23 @@ import { type Laminate, laminate } from '../laminate/laminate.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
 import { recommendedMeshSize } from '../plate/mesh-size.ts'
+import { modeNamer } from '../plate/mode-kind.ts'
 import { plateModes } from '../plate/modes.ts'
 import type { PlateSection, SectionPoint } from '../plate/section.ts'
 import type { Assessment, FinSection, FlutterSection } from './assessment.ts'
 import type { StudyDesign } from './design.ts'
+import { envelopeAnswer } from './envelope-section.ts'
+import { keptAir } from './fin-air.ts'
 import { plateSection } from './fin-plate.ts'
 import { matrixRows } from './fin-section.ts'
-import { statesOnly } from './flown.ts'
-import { airPoints, flutterResult } from './flutter-section.ts'
+import { type Flown, type Section, statesOnly } from './flown.ts'
+import { airPoints, panelFlutter } from './flutter-section.ts'
 import { methodSources } from './method-sources.data.ts'
 import { notComputed } from './not-computed.ts'
 import { structureSection } from './structure-section.ts'
+import { type StudyFin, studyFin } from './study-fin.ts'
 import { studyThickness } from './study-thickness.ts'
+import { finEnvelope, type OnModes, type Stream } from './surface-methods.ts'
 
 export function assessStudy(design: StudyDesign): Checked<Assessment> {
   const { outline, supports, air, pointLoad } = design
@@ -45,7 +52,7 @@ export function assessStudy(design: StudyDesign): Checked<Assessment> {
     name: design.name,
     note: design.note,
     flight: statesOnly(air?.states ?? []),
-    fin: studyFin(design, model, laminateAt),
+    fin: platePart(design, model, laminateAt),
     structure: structure.value,
     flutter: flutter.value,
     ...notComputed.noCan,
@@ -82,7 +89,7 @@ function laminateReader({ plate, outline, air }: StudyDesign): LaminateAt {
   }
 }
 
-function studyFin({ outline }: StudyDesign, model: PlateModel, laminateAt: LaminateAt): FinSection {
+function platePart({ outline }: StudyDesign, model: PlateModel, laminateAt: LaminateAt): FinSection {
   const [x, y] = [0, 1].map((k) => outline.reduce((sum, point) => sum + point[k], 0) / outline.length)
   const { h, A, B, D, inertia, layers } = laminateAt(x, y)
   return {
@@ -107,7 +114,14 @@ function studyFin({ outline }: StudyDesign, model: PlateModel, laminateAt: Lamin
 const noFlutter: FlutterSection = {
   boundary: [],
   divergence: [],
-  margin: { speedRatio: null, verdict: 'not determined', at: null, requiredRatio: 1.15, kind: null, mode: null },
+  margin: {
+    speedRatio: null,
+    verdict: 'not determined',
+    at: null,
+    requiredRatio: requiredSpeedRatio,
+    kind: null,
+    mode: null,
+  },
   beside: [],
   drivers: [],
   history: null,
@@ -127,17 +141,42 @@ function studyFlutter(design: StudyDesign, { model, modes, laminateAt }: Solved)
   if (air === null) return { value: noFlutter, warnings: [] }
   const imposed = imposedFrequencies?.map((f) => 2 * Math.PI * f)
   const omegas = imposed ?? modes.omega
-  const result = flutterResult({
-    model,
-    modes,
-    omegas,
-    structuralDamping,
-    points: airPoints({ history: null, states: air.states }),
-    air: { ...air, order: air.pistonOrder },
-    thicknessAt: (x, y) => laminateAt(x, y).h,
-  })
+  const stream: Stream = { ...air, order: air.pistonOrder }
+  const onModes = {
+    layout: model.layout,
+    shapes: modes.shapes.slice(0, omegas.length).map(({ w }) => w),
+    thicknessAt: (x: number, y: number) => laminateAt(x, y).h,
+  }
+  const flight = { history: null, states: air.states }
+  const fin = studyFin(design)
+  const result =
+    fin === null
+      ? panelFlutter({ modes: onModes, omegas, structuralDamping, points: airPoints(flight), stream })
+      : finInStream({ fin, onModes, omegas, stream, flight, structuralDamping, namer: modeNamer(model), modes })
   const warnings = imposed === undefined ? result.warnings : [imposedWarning(imposed.length), ...result.warnings]
-  return { value: { ...result.value, screening: null }, warnings }
+  return { value: result.value, warnings }
+}
+
+interface InStream {
+  readonly fin: StudyFin
+  readonly onModes: OnModes
+  readonly omegas: readonly number[]
+  readonly stream: Stream
+  readonly flight: Flown
+  readonly structuralDamping: number
+  readonly namer: ReturnType<typeof modeNamer>
+  readonly modes: ReturnType<typeof plateModes>
+}
+
+function finInStream(input: InStream): Section<FlutterSection> {
+  const { fin, onModes, omegas, stream, flight, structuralDamping, namer, modes } = input
+  const { value, warnings } = envelopeAnswer({
+    envelope: finEnvelope(onModes, { air: keptAir(fin.outline), axes: fin.axes }, stream).envelope,
+    modes: ownModes(omegas),
+    ...{ structuralDamping, requiredRatio: requiredSpeedRatio, flight },
+    nameOf: (_, mode) => namer(modes.shapes[mode]).name,
+  })
+  return { value: { ...value, beside: [], drivers: [], screening: null }, warnings }
 }
 
 const imposedWarning = (count: number): Issue => ({

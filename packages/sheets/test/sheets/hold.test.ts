@@ -130,9 +130,9 @@ const changes = [
     says: '777 m/s flutter 0.66 a guess',
   },
   {
-    name: 'a clamped frequency',
-    to: (a) => ({ ...a, structure: { ...a.structure, root: { ...a.structure.root!, clamped_Hz: [987] } } }),
-    says: 'clamped 987 Hz',
+    name: 'a frequency as held',
+    to: (a) => ({ ...a, structure: { ...a.structure, root: { ...a.structure.root!, modes_Hz: [987] } } }),
+    says: 'as held 987 Hz',
   },
   {
     name: 'the error of the mesh',
@@ -229,7 +229,7 @@ describe('where something is not known', () => {
     expect(words).toContain('not determined')
     expect(words).not.toContain('Holds')
     expect(words).not.toContain('NaN')
-    expect(words).not.toContain('clamped 2')
+    expect(words).not.toContain('as held 2')
   })
   test('a joint that was not computed is no pass', () => {
     const words = wordsOn(pages({ ...whole, bond: { ...whole.bond, margin: null, joint: null } }))

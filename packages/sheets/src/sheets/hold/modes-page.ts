@@ -72,10 +72,10 @@ function pictures(assessment: Assessment, shapes: Shapes, { width, height: most 
 
 function caption({ structure }: Assessment, k: number, [x, y]: XY, width: number): Primitive[] {
   const { frequency_Hz, kind } = structure.modes[k]
-  const clamped = structure.root?.clamped_Hz[k]
+  const held = structure.root?.modes_Hz[k]
   const error = structure.mesh?.frequencyError?.[k]
   const under = [
-    ...(clamped === undefined ? [] : [`clamped ${hertz(clamped)}`]),
+    ...(held === undefined ? [] : [`as held ${hertz(held)}`]),
     ...(error === undefined ? [] : [`mesh error ${percent(error, 1)}`]),
   ].join(' · ')
   return [
