@@ -26,6 +26,6 @@ const asClamped: Issue = {
   path: 'structure.root',
   value: null,
   message:
-    'How far the root gives cannot be computed for this joint; the fin is taken as clamped at the body's surface, without fillets.',
+    "How far the root gives cannot be computed for this joint; the fin is taken as clamped at the body's surface, without fillets.",
   hint: 'Mend what the other bond warnings name; until then ask for more margin, since root fixity alone moves the flutter speed by some 8 %.',
 }
