@@ -20,8 +20,8 @@ const demo: CanDesign = read.value.design
 const flight = flown(demo.flight)
 if (!flight.ok) throw new Error('the demo does not fly')
 
-const rounds = 15
-const warmUp = 6
+const rounds = 7
+const warmUp = 4
 
 function sized(round: number): CanDesign {
   const times = 1 + 1e-4 * round

@@ -8,10 +8,8 @@ import type { AirPoint } from '../flutter/air-points.ts'
 import { pointAt } from '../flutter/air-points.ts'
 import { envelopeBoundary } from '../flutter/envelope-boundary.ts'
 import { type ModalSystem, ownModes, softeningFactors, softeningModes } from '../flutter/modal-system.ts'
-import { invariant } from '../issue.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { modeNamer } from '../plate/mode-kind.ts'
-import type { PlateModes } from '../plate/modes.ts'
 import type { NodalField } from '../plate/nodal-field.ts'
 import type { FlutterSection } from './assessment.ts'
 import type { CanDesign } from './design.ts'
@@ -21,16 +19,14 @@ import { type FinPlate, finPlate } from './fin-plate.ts'
 import { type FinRoot, finRoot } from './fin-root.ts'
 import type { Flown } from './flown.ts'
 import { flutterDrivers } from './flutter-drivers.ts'
-import { heldFin } from './held-fin.ts'
+import { type HeldFins, type Hold, heldFins } from './held-fin.ts'
 import { skinPlies } from './skins.ts'
-import { solvedModes } from './structure-section.ts'
 import { finEnvelope } from './surface-methods.ts'
-
-export type Hold = 'soft' | 'likely' | 'stiff' | 'clamped'
 
 export interface FinFlutterInput {
   readonly plate: FinPlate
   readonly root: FinRoot
+  readonly fins: HeldFins
   readonly air: KeptAir
   readonly flight: Flown
   /** What is left of the resin's modulus at a time of the flight: the cure in force, and the other one. */
@@ -43,22 +39,9 @@ export interface FinFlutter {
   readonly hold: Hold
 }
 
-/** The plate with its root held in one way and its resin at a share of its modulus. */
-function modelOf(
-  design: CanDesign,
-  { plate, root }: Pick<FinFlutterInput, 'plate' | 'root'>,
-  hold: Hold,
-  resin: number,
-): PlateModel {
-  const skins = skinPlies(design, resin)
-  if (hold === 'clamped') return resin === 1 ? plate.model : finPlate(design, skins, { opposite: plate.opposite }).model
-  invariant(root.hold !== null, `a root held ${hold} whose joint was computed`)
-  return heldFin(design, { plate, skins, section: root.section.section, spring: root.hold[hold].spring }).model
-}
-
 export function finFlutter(design: CanDesign, input: FinFlutterInput): FinFlutter {
   const hold = worstHold(design, input)
-  const { modes, shapes, namer } = softening(design, input, hold)
+  const { modes, shapes, namer } = softening(input, hold)
   const answer = envelopeAnswer({
     envelope: envelopeOn(input, shapes).envelope,
     modes,
@@ -83,17 +66,13 @@ const envelopeOn = ({ plate, air }: FinFlutterInput, shapes: readonly NodalField
 /** Below this loss the fin counts as cold throughout. */
 const hardlySoft = 0.98
 
-function softening(design: CanDesign, input: FinFlutterInput, hold: Hold) {
-  const { flight, resinFactor } = input
-  const coldModel = modelOf(design, input, hold, 1)
-  const cold = solvedModes(coldModel)
+function softening({ fins, flight, resinFactor }: FinFlutterInput, hold: Hold) {
+  const { model: coldModel } = fins.fin(hold)
+  const cold = fins.modes(hold)
   const namer = named(coldModel)
   const least = flight.history === null ? 1 : Math.min(...flight.history.time.map(resinFactor))
   if (least > hardlySoft) return { modes: ownModes(cold.omega), shapes: cold.shapes, namer }
-  const states = softeningFactors(least).map((f) => ({
-    f,
-    model: f === 1 ? coldModel : modelOf(design, input, hold, f),
-  }))
+  const states = softeningFactors(least).map((f) => ({ f, model: fins.fin(hold, f).model }))
   const soft = softeningModes({ states, cold })
   const modes = ({ time }: AirPoint): ModalSystem => soft.at(time === null ? 1 : resinFactor(time))
   return { modes, shapes: soft.shapes, namer }
@@ -151,7 +130,7 @@ interface OneCase {
 
 /** The envelope's ratio at one point with one structure; null where not determined. */
 function ratioAt(design: CanDesign, input: FinFlutterInput, { hold, resin, point }: OneCase): number | null {
-  const modes: PlateModes = solvedModes(modelOf(design, input, hold, resin))
+  const modes = input.fins.modes(hold, resin)
   const { envelope } = envelopeOn(input, modes.shapes)
   const { structuralDamping } = design.loads
   const found = envelopeBoundary({ envelope, points: [point], modes: ownModes(modes.omega), structuralDamping })
@@ -177,9 +156,10 @@ export function flutterAsides(
     ratioOf: ({ design: changed, otherCure }) => {
       const plate = finPlate(changed, skinPlies(changed), { opposite: input.plate.opposite })
       const root = finRoot(changed, plate).value
+      const fins = heldFins(changed, plate, root)
       const warm = otherCure && point.time !== null ? input.otherResinFactor(point.time) : resin
       const held = root.hold === null ? 'clamped' : hold
-      return ratioAt(changed, { ...input, plate, root }, { hold: held, resin: warm, point })
+      return ratioAt(changed, { ...input, plate, root, fins }, { hold: held, resin: warm, point })
     },
   })
   return { beside, drivers }

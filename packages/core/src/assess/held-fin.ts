@@ -8,11 +8,17 @@ import { filletLayer, filletThickness } from '../bond/fillet-layer.ts'
 import type { RootSpring } from '../bond/joint/root-hold.ts'
 import type { BaySection } from '../bond/section.ts'
 import type { Mesh } from '../geometry/mesh.ts'
+import { invariant } from '../issue.ts'
 import type { Laminate } from '../laminate/laminate.ts'
 import { assemblePlate, type PlateModel } from '../plate/assemble.ts'
+import { type PlateModes, plateModes } from '../plate/modes.ts'
 import type { CanDesign } from './design.ts'
-import { type FinPlate, type FinPoint, laminateOf, plateSection } from './fin-plate.ts'
-import type { SkinPly } from './skins.ts'
+import { type FinPlate, type FinPoint, finPlate, laminateOf, plateSection } from './fin-plate.ts'
+import type { FinRoot } from './fin-root.ts'
+import { type SkinPly, skinPlies } from './skins.ts'
+
+/** Modes that carry the flutter solution. */
+export const flutterModes = 8
 
 /** Fillets are taken to the nearest of these steps of thickness, so that points share laminates. */
 const filletStep = 5e-5
@@ -23,20 +29,52 @@ export interface HeldFin {
   readonly laminateAt: (x: number, y: number) => Laminate
 }
 
-export interface Holding {
-  readonly plate: FinPlate
-  /** As they were listed for the plate, at any temperature. */
-  readonly skins: readonly SkinPly[]
-  readonly section: BaySection
-  readonly spring: RootSpring
+/** How the root is held: by the joint's springs in one of their three cases, or by a clamp and without fillets. */
+export type Hold = 'soft' | 'likely' | 'stiff' | 'clamped'
+
+export interface HeldFins {
+  /** `resin`: share of the resin's modulus that heat has left. Springs need a joint that could be computed. */
+  readonly fin: (hold: Hold, resin?: number) => HeldFin
+  readonly modes: (hold: Hold, resin?: number) => PlateModes
 }
 
 /** The latest of a mesh, whose layout the next one uses again. */
 const models = new WeakMap<Mesh, PlateModel>()
 
-export function heldFin(design: CanDesign, { plate, skins, section, spring }: Holding): HeldFin {
-  const laminateAt = laminateReader(design, { plate, skins, section })
-  const { mesh, rootSegment, model: bare } = plate
+/** Every state of one fin, each made once. */
+export function heldFins(design: CanDesign, plate: FinPlate, { section, hold: joint }: FinRoot): HeldFins {
+  const laminates = kept((resin: number) =>
+    laminateReader(design, { plate, skins: skinPlies(design, resin), section: section.section }),
+  )
+  const made = kept((hold: Hold) =>
+    kept((resin: number): HeldFin => {
+      if (hold === 'clamped') return clampedFin(design, plate, resin)
+      invariant(joint !== null, `a root held ${hold} whose joint was computed`)
+      return springFin(plate, { laminateAt: laminates(resin), spring: joint[hold].spring })
+    }),
+  )
+  const modes = kept((hold: Hold) => kept((resin: number) => plateModes(made(hold)(resin).model, flutterModes)))
+  return { fin: (hold, resin = 1) => made(hold)(resin), modes: (hold, resin = 1) => modes(hold)(resin) }
+}
+
+function kept<K, T>(make: (key: K) => T): (key: K) => T {
+  const known = new Map<K, T>()
+  return (key) => {
+    const found = known.get(key) ?? make(key)
+    known.set(key, found)
+    return found
+  }
+}
+
+function clampedFin(design: CanDesign, plate: FinPlate, resin: number): HeldFin {
+  const { model, at } = resin === 1 ? plate : finPlate(design, skinPlies(design, resin), { opposite: plate.opposite })
+  return { model, laminateAt: (x, y) => at(x, y).laminate }
+}
+
+function springFin(
+  { mesh, rootSegment, model: bare }: FinPlate,
+  { laminateAt, spring }: { readonly laminateAt: HeldFin['laminateAt']; readonly spring: RootSpring },
+): HeldFin {
   const known = models.get(mesh)
   const model = assemblePlate({
     mesh,
@@ -48,10 +86,14 @@ export function heldFin(design: CanDesign, { plate, skins, section, spring }: Ho
   return { model, laminateAt }
 }
 
-function laminateReader(
-  design: CanDesign,
-  { plate, skins, section }: Pick<Holding, 'plate' | 'skins' | 'section'>,
-): HeldFin['laminateAt'] {
+interface Reading {
+  readonly plate: FinPlate
+  /** As they were listed for the plate, at any temperature. */
+  readonly skins: readonly SkinPly[]
+  readonly section: BaySection
+}
+
+function laminateReader(design: CanDesign, { plate, skins, section }: Reading): HeldFin['laminateAt'] {
   const { E, G, density } = design.fins.fillet.adhesive
   const adhesive = { E: E.value, G: G.value, density: density.value }
   const known = new Map<FinPoint, Map<number, Laminate>>()

@@ -16,10 +16,10 @@ import { finSection } from './fin-section.ts'
 import type { Flown, Section } from './flown.ts'
 import { airPoints, screeningResult } from './flutter-section.ts'
 import { type HeatSection, heatSection } from './heat-section.ts'
-import { heldFin } from './held-fin.ts'
+import { heldFins } from './held-fin.ts'
 import { type SkinPly, skinPlies } from './skins.ts'
 import { strengthSection } from './strength-section.ts'
-import { rootFigures, solvedModes, structureSection } from './structure-section.ts'
+import { rootFigures, structureSection } from './structure-section.ts'
 
 type Answer = Pick<Assessment, 'fin' | 'structure' | 'flutter' | 'strength'> & Pick<BondSection, 'margin' | 'joint'>
 
@@ -45,35 +45,32 @@ interface WhichFin {
 }
 
 function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides, opposite }: WhichFin): Held {
-  const { fins, tube, loads } = design
+  const { tube, loads } = design
   const plate = finPlate(design, skins, { opposite })
-  const air = keptAir(finPolygon(fins.outline))
+  const air = keptAir(finPolygon(design.fins.outline))
   const root = finRoot(design, plate)
   const heat = flight.history === null ? null : heatSection(design, plate, flight.history)
-  const clamped = solvedModes(plate.model)
-  const { hold } = root.value
-  const grip = { plate, skins, section: root.value.section.section }
-  const likely = hold === null ? null : heldFin(design, { ...grip, spring: hold.likely.spring })
-  const bare = { model: plate.model, laminateAt: (x: number, y: number) => plate.at(x, y).laminate }
-  const form = finForm(fins.outline.points, tube.outerRadius)
+  const fins = heldFins(design, plate, root.value)
+  const held = fins.fin(root.value.hold === null ? 'clamped' : 'likely')
+  const form = finForm(design.fins.outline.points, tube.outerRadius)
   const structure = structureSection({
-    ...{ model: plate.model, modes: clamped, outline: plate.outline },
-    load: { at: tipMiddle(fins.outline), force: loads.tipLoad, rootSegment: plate.rootSegment },
+    ...{ model: plate.model, modes: fins.modes('clamped'), outline: plate.outline },
+    load: { at: tipMiddle(design.fins.outline), force: loads.tipLoad, rootSegment: plate.rootSegment },
     sectionAt: ({ x, y }) => plateSection(plate.at(x, y).laminate),
   })
   const cold = (): number => 1
   const warmth = { resinFactor: heat?.resinFactor ?? cold, otherResinFactor: heat?.otherResinFactor ?? cold }
-  const inFlight = { plate, root: root.value, air, flight, ...warmth }
+  const inFlight = { plate, root: root.value, fins, air, flight, ...warmth }
   const flutter = finFlutter(design, inFlight)
   const beside = asides ? flutterAsides(design, inFlight, flutter) : { beside: [], drivers: [] }
   const thickness = plate.at(form.centroidChord, form.centroidSpan).laminate.h
   const screening = screeningResult({ model: plate.model, form, thickness }, airPoints(flight))
-  const strength = strengthSection(design, { plate, held: likely ?? bare, air, flight })
+  const strength = strengthSection(design, { plate, held, air, flight })
   const joint = jointResult(design, { root: root.value, reactions: strength.reactions })
   return {
     value: {
       fin: finSection(design, skins, plate),
-      structure: { ...structure.value, root: rootFigures(root.value, { likely, used: flutter.hold }) },
+      structure: { ...structure.value, root: rootFigures(root.value, fins, flutter.hold) },
       flutter: { ...flutter.answer.value, ...beside, screening },
       strength: { ...strength.value, rootLine: joint.line },
       ...joint.value,

@@ -4,25 +4,19 @@ import type { Issue } from '../issue.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import { modeNamer } from '../plate/mode-kind.ts'
-import { type PlateModes, plateModes } from '../plate/modes.ts'
+import type { PlateModes } from '../plate/modes.ts'
 import { fourfoldMesh } from '../plate/quadratic-mesh.ts'
 import { refinementError } from '../plate/refinement.ts'
 import type { PlateSection, SectionPoint } from '../plate/section.ts'
 import { plateSolver } from '../plate/static.ts'
 import type { Point, StructureSection } from './assessment.ts'
-import { type Hold, holdInWords } from './fin-flutter.ts'
+import { holdInWords } from './fin-flutter.ts'
 import type { FinRoot } from './fin-root.ts'
 import type { Section } from './flown.ts'
-import type { HeldFin } from './held-fin.ts'
+import type { HeldFins, Hold } from './held-fin.ts'
 
-/** Modes that carry the flutter solution. */
-export const flutterModes = 8
 /** Modes shown. */
 const shownModes = 6
-
-export function solvedModes(model: PlateModel): PlateModes {
-  return plateModes(model, flutterModes)
-}
 
 export interface PointLoad {
   readonly at: Point
@@ -111,17 +105,17 @@ function tipLoad(model: PlateModel, { at, force, rootSegment }: PointLoad): Stru
 }
 
 /** What holds the root, and the fin's first modes with it. */
-export function rootFigures(
-  { hold }: FinRoot,
-  { likely, used }: { readonly likely: HeldFin | null; readonly used: Hold },
-): StructureSection['root'] {
-  if (hold === null || likely === null) return null
+export function rootFigures({ hold }: FinRoot, fins: HeldFins, used: Hold): StructureSection['root'] {
+  if (hold === null) return null
   const { flexibility, basis } = hold.likely
   return {
     rotation_rad_per_N: flexibility.MM,
     deflection_m2_per_N: flexibility.VV,
     basis: `${basis}. ${hold.words} Flutter: ${holdInWords(used)}.`,
-    modes_Hz: plateModes(likely.model, shownModes).omega.map((omega) => omega / (2 * Math.PI)),
+    modes_Hz: fins
+      .modes('likely')
+      .omega.slice(0, shownModes)
+      .map((omega) => omega / (2 * Math.PI)),
   }
 }
 
