@@ -7,7 +7,7 @@ import { keptAir } from '../packages/core/src/assess/fin-air.ts'
 import { finPlate, plateSection } from '../packages/core/src/assess/fin-plate.ts'
 import { finRoot } from '../packages/core/src/assess/fin-root.ts'
 import { flown } from '../packages/core/src/assess/flown.ts'
-import { heldFin } from '../packages/core/src/assess/held-fin.ts'
+import { heldFins } from '../packages/core/src/assess/held-fin.ts'
 import { skinPlies } from '../packages/core/src/assess/skins.ts'
 import { subsonicAir } from '../packages/core/src/flutter/lattice-method.ts'
 import { supersonicAir } from '../packages/core/src/flutter/source-method.ts'
@@ -44,10 +44,8 @@ type Fin = { readonly model: PlateModel; readonly laminateAt: (x: number, y: num
 function fins(): { readonly plate: ReturnType<typeof finPlate>; readonly clamped: Fin; readonly held: Fin } {
   const plate = finPlate(design, skins)
   const root = finRoot(design, plate).value
-  if (root.hold === null) throw new Error('the demo has a root joint')
-  const grip = { plate, skins, section: root.section.section, spring: root.hold.likely.spring }
-  const clamped = { model: plate.model, laminateAt: (x: number, y: number) => plate.at(x, y).laminate }
-  return { plate, clamped, held: heldFin(design, grip) }
+  const states = heldFins(design, plate, root)
+  return { plate, clamped: states.fin('clamped'), held: states.fin('likely') }
 }
 
 const specs: readonly (readonly [string, AngleSpec])[] = [

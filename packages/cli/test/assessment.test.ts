@@ -203,13 +203,100 @@ describe('cans of every kind go through', () => {
     const { flutter } = assessed(example('demo', kinds.at(-1)![1]))
     expect(flutter.margin.verdict).not.toBe('not determined')
     expect(flutter.margin.speedRatio).toBeGreaterThan(0.2)
-    expect(flutter.boundary[0].method).toMatch(/piston/)
+    expect(flutter.boundary[0].method).toMatch(/supersonic surface/)
   })
 
-  test('below Mach 2 there is none, and it never reads as a pass', () => {
-    const { flutter, warnings } = assessed(example('demo'))
-    expect(flutter.margin).toEqual({ speedRatio: null, verdict: 'not determined', at: null })
-    expect(warnings.map(({ code }) => code)).toContain('flutter/not-determined')
+  test('beyond the envelope there is none, and it never reads as a pass', () => {
+    const beyond = (plan: RawPlan): void => {
+      plan.flight = { kind: 'states', states: [{ mach: 6, density: '0.05 kg/m3', soundSpeed: '300 m/s' }] }
+    }
+    const { flutter, warnings } = assessed(example('demo', beyond))
+    expect(flutter.margin).toMatchObject({ speedRatio: null, verdict: 'not determined', at: null })
+    expect(warnings.map(({ code }) => code)).toContain('flutter/outside-envelope')
+  })
+})
+
+describe('will the demo hold', () => {
+  const { flutter, strength, bond, structure, flight } = assessed(example('demo'))
+  const { margin, boundary, history, beside, drivers, curves } = flutter
+
+  test('twelve Mach numbers and more, the envelope below the linear speed at each', () => {
+    expect(boundary.length).toBeGreaterThanOrEqual(12)
+    for (const { speed_m_s, envelope } of boundary) {
+      expect(envelope).not.toBe(null)
+      if (speed_m_s !== null) expect(envelope!.speed_m_s).toBeLessThan(speed_m_s)
+    }
+  })
+
+  test('the margin is the least of its history, at an instant of the flight', () => {
+    expect(margin.verdict).toBe('holds')
+    expect(Math.min(...history!.speedRatio)).toBeCloseTo(margin.speedRatio!, 3)
+    expect(margin.at!.mach).toBeLessThanOrEqual(flight.maximumMach!)
+    expect(margin.mode!.share).toBeGreaterThan(0.3)
+    expect(curves!.roots.length).toBe(8)
+  })
+
+  test('other assumptions and the inputs that change it stand beside it', () => {
+    expect(beside.map(({ assumption }) => assumption).join()).toContain('cold resin')
+    for (const { speedRatio } of beside) expect(speedRatio! / margin.speedRatio!).toBeCloseTo(1, 0)
+    expect(drivers.length).toBeGreaterThanOrEqual(3)
+    expect(drivers.find(({ input }) => input === 'core thickness')!.speedRatio).toBeGreaterThan(margin.speedRatio!)
+  })
+
+  test('strength and joint under the same air', () => {
+    expect(strength.failureIndex).toBeGreaterThan(0.02)
+    expect(strength.failureIndex).toBeLessThan(0.2)
+    expect(strength.map!.length).toBe(structure.shapes!.triangles.length)
+    expect(strength.rootLine!.x_m.length).toBeGreaterThan(8)
+    expect(bond.margin).toBeGreaterThan(0)
+    expect(bond.joint!.sufficientRadius_m!).toBeLessThan(bond.fillet!.radius_m)
+  })
+
+  test('a wind in place of an angle loads the fin less here, and its absence not at all', () => {
+    const windy = assessed(
+      example('demo', (plan) => {
+        delete plan.loads.angleOfAttack
+      }),
+    )
+    expect(windy.strength.load!.angleOfAttack_deg).toBeLessThan(2)
+    expect(windy.strength.failureIndex!).toBeLessThan(strength.failureIndex!)
+    const calm = assessed(
+      example('demo', (plan) => {
+        plan.loads.angleOfAttack = '0 deg'
+        delete plan.loads.wind
+      }),
+    )
+    expect(calm.strength.failureIndex).toBe(null)
+    expect(calm.warnings.map(({ code }) => code)).toContain('strength/no-load')
+  })
+
+  test('post-cured the warm fin is stiffer', () => {
+    const cured = assessed(
+      example('demo', (plan) => {
+        plan.resin.postCure = true
+      }),
+    )
+    expect(cured.flutter.margin.speedRatio!).toBeGreaterThan(margin.speedRatio!)
+  })
+})
+
+describe('the wind-tunnel wing with its published frequencies', () => {
+  const { flutter } = assessed(example('study-swept-wing'))
+  const flown = [565.8, 973.4, 1008.4].map((speed) => speed * 0.3048)
+
+  test('linear speed within 3 % of the test at Mach 0.499 and 0.901', () => {
+    for (const i of [0, 1]) expect(Math.abs(flutter.boundary[i].speed_m_s! / flown[i] - 1)).toBeLessThan(0.03)
+  })
+
+  test('the envelope lies below every test, and not below three quarters of those that are certain', () => {
+    for (const { envelope } of flutter.boundary) expect(envelope).not.toBe(null)
+    for (const [i, speed] of flown.entries()) {
+      const share = flutter.boundary[i].envelope!.speed_m_s / speed
+      expect(share).toBeLessThan(1)
+      expect(share).toBeGreaterThan(0.75)
+    }
+    expect(flutter.margin.speedRatio).toBeLessThan(1)
+    expect(flutter.margin.verdict).toBe('does not hold')
   })
 })
 

@@ -11,7 +11,7 @@ import { root } from './command.ts'
 // biome-ignore lint/suspicious/noExplicitAny: the tests write fields that may not exist
 export type RawPlan = any
 
-export const examples = ['demo', 'small-us', 'study-square-plate', 'study-swept-plate'] as const
+export const examples = ['demo', 'small-us', 'study-square-plate', 'study-swept-plate', 'study-swept-wing'] as const
 
 export const exampleFile = (name: string): string => join(root, 'examples', `${name}.fincan.json`)
 

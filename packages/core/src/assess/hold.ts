@@ -5,7 +5,8 @@
  */
 import { finForm } from '../air/fin-form.ts'
 import { finPolygon, tipMiddle } from '../geometry/fin-outline.ts'
-import type { Assessment, BondSection } from './assessment.ts'
+import type { Issue } from '../issue.ts'
+import type { Assessment, BondSection, FlutterSection } from './assessment.ts'
 import { jointResult } from './bond-section.ts'
 import type { CanDesign } from './design.ts'
 import { keptAir } from './fin-air.ts'
@@ -80,10 +81,33 @@ function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides
       ...(heat?.warnings ?? []),
       ...structure.warnings,
       ...flutter.answer.warnings,
+      ...heldOtherwise(flutter.answer.value.margin, beside.beside),
       ...strength.warnings,
       ...joint.warnings,
     ],
     heat: heat?.value ?? null,
     least: flutter.answer.least?.ratio ?? Number.POSITIVE_INFINITY,
   }
+}
+
+/** The worst way of holding is chosen once, cold; another may come out below it where the margin is least. */
+function heldOtherwise(
+  { speedRatio, requiredRatio }: FlutterSection['margin'],
+  beside: FlutterSection['beside'],
+): Issue[] {
+  const below = beside.filter(
+    ({ assumption, speedRatio: other }) =>
+      assumption.startsWith('root held') && other !== null && other < requiredRatio,
+  )
+  if (speedRatio === null || speedRatio < requiredRatio || below.length === 0) return []
+  const [{ assumption, speedRatio: other }] = below
+  return [
+    {
+      code: 'flutter/held-otherwise',
+      path: 'flutter.beside',
+      value: other,
+      message: `The fin holds as its root is taken to be held; ${assumption} it would reach ${(other ?? 0).toFixed(2)} of the flight speed, below the ${requiredRatio} asked for.`,
+      hint: 'How a tube holds a fin is the least certain part of the answer: stiffen the fin until every way of holding it is enough.',
+    },
+  ]
 }

@@ -130,9 +130,9 @@ const changes = [
     says: '777 m/s flutter 0.66 a guess',
   },
   {
-    name: 'a frequency as held',
+    name: 'a frequency on its can',
     to: (a) => ({ ...a, structure: { ...a.structure, root: { ...a.structure.root!, modes_Hz: [987] } } }),
-    says: 'as held 987 Hz',
+    says: 'on its can 987 Hz',
   },
   {
     name: 'the error of the mesh',
@@ -229,7 +229,7 @@ describe('where something is not known', () => {
     expect(words).toContain('not determined')
     expect(words).not.toContain('Holds')
     expect(words).not.toContain('NaN')
-    expect(words).not.toContain('as held 2')
+    expect(words).not.toContain('on its can 2')
   })
   test('a joint that was not computed is no pass', () => {
     const words = wordsOn(pages({ ...whole, bond: { ...whole.bond, margin: null, joint: null } }))

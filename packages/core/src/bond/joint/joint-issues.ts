@@ -56,7 +56,7 @@ function thicknessIssues({ section, tube, adhesive }: RootSection): Issue[] {
   if (!(adhesive.bondLine > 0 && adhesive.bondLine <= filletHeight / 2))
     issues.push({
       code: 'bond/bond-line-range',
-      path: 'fins.fillet.bondLine',
+      path: 'fins.joint.bondLine',
       value: adhesive.bondLine,
       message:
         `The adhesive under the core is ${millimetres(adhesive.bondLine)} thick; it must be thicker than zero and at most ` +

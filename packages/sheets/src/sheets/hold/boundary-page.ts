@@ -67,7 +67,7 @@ function boundaryPlot({ assessment, figures }: MarginInput, width: number, heigh
     ],
     areas: history === null ? [] : [requiredBand(history, required, of)],
     bands: machBands(points, Math.max(...machs)),
-    marks: searchEnds(points, of),
+    marks: [...searchEnds(points, of), ...(history === null ? stateMarks(points, of) : [])],
     spans: leastSpan(assessment, of),
   }
   return [picture(height, chart(input), 5)]
@@ -141,6 +141,15 @@ function searchEnds(points: readonly BoundaryPoint[], of: Convert): ChartMark[] 
     const first = points.findIndex((point) => point.envelope?.kind === 'end of search') === i
     return [{ x: mach, y: of(envelope.speed_m_s), label: first ? 'nothing found up to here' : '', sign: 'up' as const }]
   })
+}
+
+/** States that belong to no flight: what stands between them was not computed. */
+function stateMarks(points: readonly BoundaryPoint[], of: Convert): ChartMark[] {
+  return points.flatMap(({ mach, envelope }) =>
+    envelope === null || envelope.kind === 'end of search'
+      ? []
+      : [{ x: mach, y: of(envelope.speed_m_s), label: '', sign: 'dot' as const }],
+  )
 }
 
 /** From the flight's speed to the envelope's, at the instant of the least ratio. */

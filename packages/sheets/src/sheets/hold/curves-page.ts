@@ -23,7 +23,7 @@ export function curvesBlocks(input: MarginInput, { width, height }: Area): Block
     ...driverRows(assessment, width),
     ...whyBlock(curvesWhy(assessment), assessment.sources, width),
   ]
-  const room = roomAmong([first, ...rest], height, { least: 68, most: 130, gap: 5 })
+  const room = roomAmong([first, ...rest], height, { least: 62, most: 130, gap: 5 })
   return [first, ...(curves === null ? [] : plots(input, curves, { width, height: room })), ...rest]
 }
 
@@ -45,6 +45,16 @@ function firstLine({ assessment, figures }: MarginInput): string {
       ? `No mode loses its damping up to the speed searched, ${air}.${moved}`
       : `Before any factor, ${what} loses its damping${at}, ${air}.${moved}`
 }
+
+/** The lowest roots, and of the higher ones those that grow: the others hardly move. */
+function shown(curves: Curves): Curves {
+  const { roots } = curves
+  return { ...curves, roots: roots.filter((root, i) => i < mostRoots || growing(root)) }
+}
+
+const mostRoots = 6
+
+const growing = ({ damping }: Curves['roots'][number]): boolean => damping.some((value) => value !== null && value > 0)
 
 /** The reading's own speed, where the boundary has one of the same method next to this Mach number. */
 function readSpeed({ flutter }: Assessment, { mach, method }: Curves): number | null {
@@ -74,7 +84,7 @@ function plots({ assessment, figures }: MarginInput, curves: Curves, { width, he
   const { unit, of } = figures.axis('speed')
   const { margin } = assessment.flutter
   const speed = curves.speed_m_s.map(of)
-  const grows = curves.roots.map(({ damping }) => damping.some((value) => value !== null && value > 0))
+  const grows = curves.roots.map(growing)
   const series = (values: (root: Curves['roots'][number]) => readonly (number | null)[], named: boolean): Series[] =>
     curves.roots.map((root, i) => ({
       x: speed,
@@ -131,8 +141,8 @@ function plots({ assessment, figures }: MarginInput, curves: Curves, { width, he
 
 /** Deep enough for the root that grows; those that the air damps more leave the picture. */
 function lowestShown({ roots }: Curves): number {
-  const growing = roots.filter(({ damping }) => damping.some((value) => value !== null && value > 0))
-  const values = (growing.length > 0 ? growing : roots).flatMap(({ damping }) =>
+  const unstable = roots.filter(growing)
+  const values = (unstable.length > 0 ? unstable : roots).flatMap(({ damping }) =>
     damping.filter((value) => value !== null),
   )
   return Math.min(-0.1, 1.6 * Math.min(...values))
@@ -186,8 +196,8 @@ function driverRows({ flutter }: Assessment, width: number): Block[] {
     heading('What moves it most', width, 4),
     ...ratioRows(
       [
-        { head: 'input', share: 3.8, ink: 'dark' },
-        { head: 'changed by', share: 1.4 },
+        { head: 'input', share: 2.9, ink: 'dark' },
+        { head: 'changed by', share: 2.3 },
       ],
       drivers.map(({ input, change, speedRatio }) => ({ words: [input, change], value: speedRatio })),
       { base: margin.speedRatio, required: margin.requiredRatio },

@@ -1,11 +1,11 @@
 /** The boundary in figures, Mach number by Mach number, for whoever wants to redo it; as dynamic pressure too. */
-import type { Assessment, BoundaryPoint } from '@finwright/core/assess/assessment.ts'
+import type { BoundaryPoint } from '@finwright/core/assess/assessment.ts'
 import { pen } from '../../drawing/drawing.ts'
 import { type Block, picture, roomAmong } from '../../layout/block.ts'
 import { chart } from '../../layout/chart.ts'
-import { hertz, none, ratio } from '../../layout/figures.ts'
+import { type Figures, hertz, none, plain, ratio } from '../../layout/figures.ts'
 import { type Cell, type Column, table } from '../../layout/table.ts'
-import { heading, paragraph } from '../../layout/words.ts'
+import { paragraph } from '../../layout/words.ts'
 import type { Area, MarginInput } from '../margins.ts'
 import { dashes } from './boundary-page.ts'
 import { numberRows } from './numbers.ts'
@@ -67,43 +67,43 @@ function pressurePlot({ assessment, figures }: MarginInput, { width, height }: A
   return [picture(height, items, 5)]
 }
 
-const heads: readonly Column[] = [
-  { head: 'Mach', share: 0.9, align: 'end' },
-  { head: 'air', share: 1.7, align: 'end' },
-  { head: 'envelope', share: 1.3, align: 'end', face: 'strong' },
-  { head: 'by', share: 1.4 },
-  { head: 'factor', share: 0.9, align: 'end' },
-  { head: 'on the speed of', share: 2.7 },
-  { head: 'raw speed', share: 1.3, align: 'end' },
-  { head: 'raw dynamic pressure', share: 1.4, align: 'end' },
-  { head: 'raw frequency', share: 1.3, align: 'end' },
-  { head: 'raw method', share: 2.5 },
-]
-
 function boundaryTable({ assessment, figures }: MarginInput, width: number): Block[] {
   const { boundary } = assessment.flutter
   if (boundary.length === 0) return []
+  const air = figures.axis('air density')
+  const heads: readonly Column[] = [
+    { head: 'Mach', share: 10, align: 'end' },
+    { head: `air, ${air.unit}`, share: 13, align: 'end' },
+    { head: 'envelope', share: 17, align: 'end', face: 'strong' },
+    { head: 'by', share: 15 },
+    { head: 'factor', share: 11, align: 'end' },
+    { head: 'on the speed of', share: 33 },
+    { head: 'raw speed', share: 16, align: 'end' },
+    { head: 'raw dynamic pressure', share: 18, align: 'end' },
+    { head: 'raw, Hz', share: 9, align: 'end' },
+    { head: 'raw method', share: 42 },
+  ]
   const rows = runsOf(boundary).map((run): Cell[] => {
     const [{ density_kg_m3, speed_m_s, dynamicPressure_Pa, frequency_Hz, method, envelope }] = run
     const [low, high] = [ratio(run[0].mach), ratio(run[run.length - 1].mach)]
     return [
       low === high ? low : `${low}–${high}`,
-      figures.airDensity(density_kg_m3),
-      ...(envelope === null
-        ? [none, 'not determined', none, '']
-        : [
-            figures.speed(envelope.speed_m_s),
-            envelope.kind === 'end of search' ? 'none found' : envelope.kind,
-            ratio(envelope.factor),
-            envelope.method,
-          ]),
+      plain(air.of(density_kg_m3), figures.units === 'us' ? 4 : 3),
+      ...envelopeCells(envelope, method, figures),
       figures.speed(speed_m_s),
       figures.pressure(dynamicPressure_Pa),
-      hertz(frequency_Hz),
+      hertz(frequency_Hz).replace(' Hz', ''),
       method,
     ]
   })
-  return table(heads, rows, width, { size: 2.7, gap: 5 })
+  return table(heads, rows, width, { size: 2.6, gap: 5 })
+}
+
+function envelopeCells(envelope: BoundaryPoint['envelope'], raw: string, figures: Figures): Cell[] {
+  if (envelope === null) return [none, 'not determined', none, '']
+  const { speed_m_s, kind, factor, method } = envelope
+  const what = kind === 'end of search' ? 'none found' : kind
+  return [figures.speed(speed_m_s), what, ratio(factor), method === raw ? 'raw method' : method]
 }
 
 /** Neighbours that nothing answers stand in one row. */
@@ -120,24 +120,23 @@ function runsOf(boundary: readonly BoundaryPoint[]): BoundaryPoint[][] {
 
 function divergenceRows({ assessment, figures }: MarginInput, width: number): Block[] {
   const { divergence } = assessment.flutter
-  const found: Assessment['flutter']['divergence'] = divergence.filter(({ speed_m_s }) => speed_m_s !== null)
-  if (found.length === 0) return []
-  const rows = found.map(({ mach, speed_m_s, dynamicPressure_Pa, method }): Cell[] => [
-    ratio(mach),
-    figures.speed(speed_m_s),
-    figures.pressure(dynamicPressure_Pa),
-    method,
-  ])
-  const columns: Column[] = [
-    { head: 'Mach', share: 1, align: 'end' },
-    { head: 'raw speed', share: 1.5, align: 'end' },
-    { head: 'raw dynamic pressure', share: 1.8, align: 'end' },
-    { head: 'raw method', share: 5 },
-  ]
-  return [
-    heading('Divergence: the fin turns over without swinging', width),
-    ...table(columns, rows, width, { size: 2.7, gap: 1 }),
-  ]
+  if (divergence.length === 0) return []
+  const raw = least(divergence, ({ speed_m_s }) => speed_m_s)
+  const own = least(divergence, ({ envelope }) => (envelope?.kind === 'divergence' ? envelope.speed_m_s : null))
+  const rows: Cell[][] = []
+  if (raw === null) rows.push(['least speed, raw', none, 'none found up to the end of the search at any Mach number'])
+  else rows.push(['least speed, raw', figures.speed(raw.speed_m_s), `at Mach ${ratio(raw.mach)}, ${raw.method}`])
+  if (own?.envelope != null) {
+    const { speed_m_s, method, factor } = own.envelope
+    const by = `at Mach ${ratio(own.mach)}, factor ${ratio(factor)} on the speed of ${method}`
+    rows.push(['least speed, envelope', figures.speed(speed_m_s), by])
+  }
+  return numberRows('Divergence: the fin turns over without swinging', rows, width)
+}
+
+function least(points: readonly BoundaryPoint[], of: (point: BoundaryPoint) => number | null): BoundaryPoint | null {
+  const known = points.filter((point) => of(point) !== null)
+  return known.reduce<BoundaryPoint | null>((a, b) => (a === null || of(b)! < of(a)! ? b : a), null)
 }
 
 function screeningRows({ assessment, figures }: MarginInput, width: number): Block[] {

@@ -13,7 +13,8 @@ import { flightWhy } from './whys.ts'
 export function flightBlocks(input: MarginInput, { width, height }: Area): Block[] {
   const { assessment, figures } = input
   const answer = answersIn(assessment, figures.units).find(({ question }) => question === 'What will it see?')?.answer
-  if (answer === undefined) return []
+  const { history, heat } = assessment.flight
+  if (answer === undefined || (history === null && heat === null)) return []
   const first = paragraph(answer, width, { size: 4.4, face: 'strong' })
   const rest = [
     ...flightNumbers(input, width),

@@ -30,12 +30,19 @@ export function modesBlocks(input: MarginInput, { width, height }: Area): Block[
 }
 
 function firstLine({ structure, kind }: Assessment): string {
-  const [first, second] = structure.modes
+  const { modes, root } = structure
+  const [first, second] = modes
   if (first === undefined) return 'No natural frequency was computed.'
-  const held =
-    kind === 'study' ? 'The plate' : structure.root === null ? 'The fin, its root clamped,' : 'The fin on its own root'
-  const then = second === undefined ? '' : `, then at ${hertz(second.frequency_Hz)} in ${second.kind}`
-  return `${held} rings first at ${hertz(first.frequency_Hz)} in ${first.kind}${then}.${kind === 'can' ? ' Tap it and listen for that.' : ''}`
+  const told = (frequency: (mode: number) => number): string =>
+    `rings first at ${hertz(frequency(0))} in ${first.kind}${
+      second === undefined ? '' : `, then at ${hertz(frequency(1))} in ${second.kind}`
+    }`
+  const clamped = (mode: number): number => modes[mode].frequency_Hz
+  if (kind === 'study') return `The plate ${told(clamped)}.`
+  if (root === null || root.modes_Hz.length < Math.min(2, modes.length))
+    return `The fin, its root clamped, ${told(clamped)}. On its can it rings lower.`
+  const apart = modes.slice(0, 2).map(({ frequency_Hz }) => hertz(frequency_Hz))
+  return `On its can the fin ${told((mode) => root.modes_Hz[mode])}: tap it and listen for that. Clamped: ${apart.join(' and ')}.`
 }
 
 /** Deflections at which lines are drawn, of the largest. */
@@ -75,12 +82,12 @@ function caption({ structure }: Assessment, k: number, [x, y]: XY, width: number
   const held = structure.root?.modes_Hz[k]
   const error = structure.mesh?.frequencyError?.[k]
   const under = [
-    ...(held === undefined ? [] : [`as held ${hertz(held)}`]),
+    ...(held === undefined ? [] : [`on its can ${hertz(held)}`]),
     ...(error === undefined ? [] : [`mesh error ${percent(error, 1)}`]),
   ].join(' · ')
   return [
     text([x, y + 4], `${k + 1}  ${kind}`, { size: 3.5, face: 'title' }),
-    text([x + width, y + 4], `${hertz(frequency_Hz)}`, { size: 3.8, face: 'title', anchor: 'end' }),
+    text([x + width, y + 4], hertz(frequency_Hz), { size: 3.8, face: 'title', anchor: 'end' }),
     text([x + width, y + 8], under, { size: 2.7, ink: 'dark', anchor: 'end' }),
   ]
 }

@@ -54,12 +54,17 @@ export function flightWhy({ flight }: Assessment): Why {
 const linearError =
   'Raw linear speeds read 3 to 8 % above the tunnel test of the AGARD 445.6 wing at Mach 0.5 and 12 to 17 % above it at Mach 0.95: on the unsafe side.'
 
-export function boundaryWhy({ flutter }: Assessment): Why {
+export function boundaryWhy({ flutter, structure }: Assessment): Why {
   const { covers, margin, boundary } = flutter
+  const { root } = structure
   const enveloped = boundary.some(({ envelope }) => envelope !== null)
   return {
     how: [
-      'At each Mach number, in the air the flight has there, the speed is raised until a mode no longer dies away (p-k solution) or the fin turns over (divergence). Thin lines: straight from the lifting surfaces.',
+      'At each Mach number, in the air the flight has there, the speed is raised until a mode no longer dies away (p-k solution) or the fin turns over (divergence). Thin lines: straight from the linear methods.',
+      ...some(
+        root !== null,
+        'The fin is held as its can holds it, and as stiff as its skins are at that instant of the flight.',
+      ),
       ...some(
         enveloped,
         `The envelope is the least of those speeds times a factor: ${plain(subsonicFactor, 2)} subsonic, ${plain(transonicFactor, 2)} around Mach 1, ${plain(supersonicFactor, 2)} supersonic. From Mach ${plain(transonicStart, 2)} to ${plain(frozenSupersonic, 1)} it is frozen from Mach ${plain(frozenSubsonic, 1)} and ${plain(frozenSupersonic, 1)}.`,
@@ -113,9 +118,10 @@ export function modesWhy({ structure, kind }: Assessment): Why {
     how: [
       `Shear-deformable plate elements${mesh === null ? '' : `, ${mesh.triangles} triangles`}; every place has its own laminate. No air.`,
       ...some(
-        root !== null,
-        `The root gives as the joint lets it: ${root?.basis}. The same fin clamped stands beside it.`,
+        kind === 'can',
+        'Drawn and in large figures: the root clamped along the body’s surface, without fillets, cold.',
       ),
+      ...some(root !== null, 'On its can: fillets in, the root giving as joint and tube let it.'),
       ...some(
         mesh !== null && mesh.frequencyError !== null,
         'The error of the mesh is estimated by refining it; it says nothing about the materials.',
@@ -125,12 +131,9 @@ export function modesWhy({ structure, kind }: Assessment): Why {
       'The same plate theory meets an independent solid model of a clamped fin of this kind within 1 % in its first four modes. The stiffness of hand-laid cloth is known far less well.',
       ...some(
         kind === 'can',
-        'Tap each finished fin: a first frequency that is off by more than a tenth says that the fin is not the one computed.',
+        'Tap each finished fin: a first frequency a tenth or more off the one on its can says that the fin is not the one computed.',
       ),
-      ...some(
-        root !== null,
-        'How much the root gives is the least certain number here; compare the clamped frequencies.',
-      ),
+      ...some(root !== null, 'How much the root gives is the least certain number here; compare the two frequencies.'),
     ],
     sections: ['structure'],
   }
