@@ -50,14 +50,39 @@ export const methodSources: readonly SourceNote[] = [
   method(
     'structure',
     'modes and static solution',
-    'quadratic shear-deformable triangle with mixed interpolation; see docs/methods/plate.md',
+    'quadratic shear-deformable triangle with mixed interpolation (Kim & Bathe, 2009, recalled); error by Richardson; docs/methods/plate.md',
+    'recalled',
+  ),
+  method(
+    'structure',
+    'how joint and tube hold the root',
+    'plane-strain section through root, fillets, skins and wall, as springs along the root; own, docs/methods/bond-joint.md',
+    'estimate',
+  ),
+  method(
+    'flutter',
+    'air forces below Mach 1',
+    'doublet lattice; Rodden, Giesing & Kalman, J. Aircraft 9 (1972) 69; kernel of NACA Rep. 1234; docs/methods/air-subsonic.md',
     'recalled',
   ),
   method(
     'flutter',
-    'air forces from Mach 2',
-    'piston theory of second order with thickness; Van Dyke, NACA Rep. 1081 (1952)',
+    'air forces above Mach 1',
+    'source boxes over the plan form, thickness to second order (Van Dyke, NACA Rep. 1081, 1952); docs/methods/air-supersonic.md',
     'recalled',
+  ),
+  method(
+    'flutter',
+    'conservative envelope',
+    'factors 0.90, 0.75 and 0.85 on speed, below tests of AGARD R-765 (Yates, 1985) and NASA TN D-1824 (1963); docs/methods/flutter-envelope.md',
+    'estimate',
+  ),
+  method('flutter', 'flutter speed', 'p-k method; Hassig, J. Aircraft 8 (1971) 885', 'recalled'),
+  method(
+    'flutter',
+    'stiffness at temperature',
+    'resin modulus against the glass transition, form of Gibson et al., J. Compos. Mater. 40 (2006) 639; its parameters have no source',
+    'estimate',
   ),
   method(
     'flutter',
@@ -67,8 +92,14 @@ export const methodSources: readonly SourceNote[] = [
   ),
   method(
     'strength',
-    'normal force of a fin',
-    'Diederich, NACA TN 2335 (1951); 4/β above Mach 1.2; body upwash after NACA Rep. 1307 (1957)',
+    'air load of a fin',
+    'the same lifting surfaces at rest, with the upwash of the body after Pitts, Nielsen & Kaattari, NACA Rep. 1307 (1957)',
+    'recalled',
+  ),
+  method(
+    'strength',
+    'gust and wind',
+    'sharp-edged gust, angle U/V, as Pratt & Walker, NACA Rep. 1206 (1954) begin with; no alleviation',
     'recalled',
   ),
   method(
@@ -76,6 +107,12 @@ export const methodSources: readonly SourceNote[] = [
     'first-ply failure',
     'maximum stress; Tsai-Wu with F12 = −½ √(F11 F22) as second opinion',
     'recalled',
+  ),
+  method(
+    'bond',
+    'root joint',
+    'stresses of the plane-strain section, meant over 1 mm; lap shear knocked down as ASTM D4896 demands; docs/methods/bond-joint.md',
+    'estimate',
   ),
   method('bond', 'fillet section', 'plane geometry, derived in docs/methods/bond.md', 'estimate'),
   method(

@@ -24,7 +24,7 @@ export function curvesBlocks(input: MarginInput, { width, height }: Area): Block
     ...whyBlock(curvesWhy(assessment), assessment.sources, width),
   ]
   const room = roomAmong([first, ...rest], height, { least: 62, most: 130, gap: 5 })
-  return [first, ...(curves === null ? [] : plots(input, curves, { width, height: room })), ...rest]
+  return [first, ...(curves === null ? [] : plots(input, shown(curves), { width, height: room })), ...rest]
 }
 
 function firstLine({ assessment, figures }: MarginInput): string {
