@@ -50,7 +50,7 @@ export const methodSources: readonly SourceNote[] = [
   method(
     'structure',
     'modes and static solution',
-    'quadratic shear-deformable triangle with mixed interpolation (Kim & Bathe, 2009, recalled); error by Richardson; docs/methods/plate.md',
+    'quadratic shear-deformable triangle with mixed interpolation; Bathe, Brezzi & Cho, Computers & Structures 32 (1989); error by Richardson; docs/methods/plate.md',
     'recalled',
   ),
   method(
