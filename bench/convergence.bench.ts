@@ -94,7 +94,7 @@ table(
 )
 table(
   'modes kept',
-  [2, 3, 4, 6, 8, 12, 16].map((modes) => [
+  [2, 3, 4, 6, 8, 12].map((modes) => [
     `${modes}${modes === 8 ? ' (used)' : ''}`,
     speeds({ model: plate.model, modes, boxes: flutterBoxes }),
   ]),
