@@ -39,7 +39,16 @@ const questions: readonly Question[] = [
 export function marginSheets(input: MarginInput): Leaf[] {
   const area = content(input.paper)
   return questions.flatMap(({ title, subject, blocks }) => {
-    const own = blocks(input, area)
-    return own.length === 0 ? [] : paged(own, area).map((items) => ({ title, subject, items }))
+    const whole = blocks(input, area)
+    if (whole.length === 0) return []
+    const pages = paged(whole, area)
+    // the methods' names stand on the sources' sheets too: left out where they alone would take another page
+    const bare = pages.length === 1 ? pages : paged(blocks(withoutSources(input), area), area)
+    return (bare.length < pages.length ? bare : pages).map((items) => ({ title, subject, items }))
   })
 }
+
+const withoutSources = (input: MarginInput): MarginInput => ({
+  ...input,
+  assessment: { ...input.assessment, sources: [] },
+})

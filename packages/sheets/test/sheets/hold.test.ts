@@ -194,6 +194,14 @@ describe('what stands on the pages is what the assessment says', () => {
     expect(names.length).toBeGreaterThan(25)
     for (const name of names) expect(words.includes(name), name).toBe(true)
   })
+  test('long lists of sources take no page of their own', () => {
+    const [method] = whole.sources.filter(({ value }) => value === 'method')
+    const many = ['flight', 'structure', 'flutter', 'strength', 'bond'].flatMap((section) =>
+      Array.from({ length: 12 }, (_, i) => ({ ...method, section, quantity: `quantity ${i}` })),
+    )
+    const leaves = pages({ ...whole, sources: [...whole.sources, ...many] }, 'letter')
+    expect(leaves.map(({ subject }) => subject)).toEqual(subjects)
+  })
   test('the bold curve runs through the envelope’s points', () => {
     const [, boundary] = pages(whole)
     const bold = flat(boundary.items).filter((item) => item.kind === 'path' && item.stroke?.width === 0.7)

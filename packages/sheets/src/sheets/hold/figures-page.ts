@@ -9,6 +9,7 @@ import { paragraph } from '../../layout/words.ts'
 import type { Area, MarginInput } from '../margins.ts'
 import { dashes } from './boundary-page.ts'
 import { numberRows } from './numbers.ts'
+import { sourceLines } from './why.ts'
 
 export function figuresBlocks(input: MarginInput, area: Area): Block[] {
   const { boundary, screening } = input.assessment.flutter
@@ -19,7 +20,12 @@ export function figuresBlocks(input: MarginInput, area: Area): Block[] {
     width,
     { size: 4.4, face: 'strong' },
   )
-  const rest = [...boundaryTable(input, width), ...divergenceRows(input, width), ...screeningRows(input, width)]
+  const rest = [
+    ...boundaryTable(input, width),
+    ...divergenceRows(input, width),
+    ...screeningRows(input, width),
+    ...sourceLines(['flutter'], input.assessment.sources, width),
+  ]
   const height = roomAmong([first, ...rest], area.height, { least: 50, most: 80, gap: 6 })
   return [first, ...pressurePlot(input, { width, height }), ...rest]
 }

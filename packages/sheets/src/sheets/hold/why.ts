@@ -35,10 +35,14 @@ export function whyBlock({ how, trust, sections }: Why, sources: Assessment['sou
       ...columns.draw([x, y]),
     ],
   }
-  const named = methodsNamed(sections, sources)
-  const last = named === '' ? [] : [paragraph(named, width, { size: 2.7, ink: 'mid', gap: 2 })]
   const first = heading('Why', width, 4)
-  return [{ ...stacked([first, divided, ...last], first.gap) }]
+  return [stacked([first, divided, ...sourceLines(sections, sources, width)], first.gap)]
+}
+
+/** The methods behind these sections by name. */
+export function sourceLines(sections: readonly string[], sources: Assessment['sources'], width: number): Block[] {
+  const named = methodsNamed(sections, sources)
+  return named === '' ? [] : [paragraph(named, width, { size: 2.7, ink: 'mid', gap: 2 })]
 }
 
 function methodsNamed(sections: readonly string[], sources: Assessment['sources']): string {

@@ -108,7 +108,8 @@ export function curvesWhy({ flutter, flight }: Assessment): Why {
       ),
       'A hand lay-up scatters: weigh it, tap it, and compare frequencies before trusting any ratio here.',
     ],
-    sections: ['flutter'],
+    // named on the sheet with the boundary in figures
+    sections: [],
   }
 }
 
