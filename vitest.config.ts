@@ -5,6 +5,6 @@ export default defineConfig({
     include: ['packages/*/test/**/*.test.ts', 'packages/*/checks/**/*.test.ts'],
     pool: 'threads',
     maxWorkers: 2,
-    testTimeout: 60_000,
+    testTimeout: 120_000,
   },
 })

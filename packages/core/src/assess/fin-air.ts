@@ -1,5 +1,5 @@
 /** The lifting surfaces of an outline, kept for the outline asked for last: air forces do not change while plies do. */
-import { type SubsonicAir, subsonicAir } from '../flutter/lattice-method.ts'
+import { flutterBoxes, type SubsonicAir, subsonicAir } from '../flutter/lattice-method.ts'
 import { type SupersonicAir, supersonicAir } from '../flutter/source-method.ts'
 import type { Point } from '../geometry/point.ts'
 
@@ -9,12 +9,14 @@ export interface KeptAir {
   readonly supersonic: SupersonicAir
 }
 
-let last: KeptAir | null = null
+let last: { readonly air: KeptAir; readonly boxes: number } | null = null
 
-export function keptAir(outline: readonly Point[]): KeptAir {
-  if (last === null || !sameOutline(last.outline, outline))
-    last = { outline, subsonic: subsonicAir(outline), supersonic: supersonicAir(outline) }
-  return last
+export function keptAir(outline: readonly Point[], boxes = flutterBoxes): KeptAir {
+  if (last === null || last.boxes !== boxes || !sameOutline(last.air.outline, outline)) {
+    const air = { outline, subsonic: subsonicAir(outline, boxes), supersonic: supersonicAir(outline, boxes) }
+    last = { air, boxes }
+  }
+  return last.air
 }
 
 export const sameOutline = (a: readonly Point[], b: readonly Point[]): boolean =>

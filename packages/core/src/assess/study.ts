@@ -168,10 +168,13 @@ interface InStream {
   readonly modes: ReturnType<typeof plateModes>
 }
 
+/** More than a fin in a builder's hand has: a study is compared with a test, and may take its time. */
+const studyBoxes = 240
+
 function finInStream(input: InStream): Section<FlutterSection> {
   const { fin, onModes, omegas, stream, flight, structuralDamping, namer, modes } = input
   const { value, warnings } = envelopeAnswer({
-    envelope: finEnvelope(onModes, { air: keptAir(fin.outline), axes: fin.axes }, stream).envelope,
+    envelope: finEnvelope(onModes, { air: keptAir(fin.outline, studyBoxes), axes: fin.axes }, stream).envelope,
     modes: ownModes(omegas),
     ...{ structuralDamping, requiredRatio: requiredSpeedRatio, flight },
     nameOf: (_, mode) => namer(modes.shapes[mode]).name,
