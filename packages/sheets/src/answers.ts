@@ -39,7 +39,9 @@ function seen({ flight }: Assessment, units: UnitSystem): string | null {
 function flutterHolds({ flutter, structure, kind }: Assessment, units: UnitSystem): string {
   const { margin, screening, boundary } = flutter
   const first = structure.modes[0]
-  const modes = first === undefined ? '' : ` First mode ${plain(first.frequency_Hz, 0)} Hz (${first.kind}).`
+  const held = structure.root?.modes_Hz[0]
+  const onCan = held === undefined ? '' : `on its can ${hertz(held)}, clamped `
+  const modes = first === undefined ? '' : ` First mode ${onCan}${hertz(first.frequency_Hz)} (${first.kind}).`
   if (kind === 'study' && boundary.length === 0) return `No air stream was given.${modes}`
   if (margin.verdict === 'not determined' || margin.speedRatio === null) {
     const hint =
@@ -57,6 +59,8 @@ function flutterHolds({ flutter, structure, kind }: Assessment, units: UnitSyste
   const goes = margin.mode === null ? '' : ` Goes first: ${margin.mode.name}.`
   return `${verdict}: ${what} at ${plain(margin.speedRatio, 2)} times the flight speed (${plain(margin.requiredRatio, 2)} is asked for)${where}.${goes}${modes}`
 }
+
+const hertz = (f: number): string => `${plain(f, f < 10 ? 2 : 0)} Hz`
 
 function strengthHolds({ strength, bond }: Assessment, units: UnitSystem): string {
   const { failureIndex, ply, load } = strength
