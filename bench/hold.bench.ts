@@ -4,8 +4,6 @@
  *   whole     nothing kept: every round has a fin of its own size, some hundredths of a per cent apart
  *   again     one ply turned by a few degrees, the outline as it was
  *   aside     what stands beside the flutter margin: other assumptions and what changes it most
- *
- * and, where CalculiX is installed, how the modes alone compare with its run of the same fin (scripts/calculix-plate.mjs).
  */
 import { readFileSync } from 'node:fs'
 import type { CanDesign } from '../packages/core/src/assess/design.ts'

@@ -1,6 +1,6 @@
 /** Flutter and divergence against the conservative envelope, as the assessment has them. */
 import { type AirPoint, statePoints } from '../flutter/air-points.ts'
-import { notDetermined } from '../flutter/boundary.ts'
+import { type Margin, notDetermined } from '../flutter/boundary.ts'
 import { curveSpeeds, modeShares, rootCurves } from '../flutter/curves.ts'
 import type { Envelope } from '../flutter/envelope.ts'
 import {
@@ -40,14 +40,7 @@ export function envelopeAnswer(input: EnvelopeSectionInput): EnvelopeAnswer {
     value: {
       boundary: boundary.map(boundaryPoint),
       divergence: divergence.map(boundaryPoint),
-      margin: {
-        speedRatio: margin.speedRatio,
-        verdict: margin.verdict,
-        at: margin.at === null ? null : flightPlace(margin.at),
-        requiredRatio: margin.requiredRatio,
-        kind: determined?.kind ?? null,
-        mode: criticalMode(worst, input),
-      },
+      margin: marginFigures(margin, criticalMode(worst, input)),
       history: along === null ? null : historyOf(along),
       curves: curvesOf(worst, input),
       covers: machRange,
@@ -55,6 +48,14 @@ export function envelopeAnswer(input: EnvelopeSectionInput): EnvelopeAnswer {
     warnings,
     least: determined === null ? null : { ratio: determined.speedRatio, at: determined.at },
   }
+}
+
+export function marginFigures(
+  { speedRatio, verdict, at, requiredRatio, determined }: Margin,
+  mode: FlutterSection['margin']['mode'],
+): FlutterSection['margin'] {
+  const place = at === null ? null : flightPlace(at)
+  return { speedRatio, verdict, at: place, requiredRatio, kind: determined?.kind ?? null, mode }
 }
 
 /** The passage of the least ratio that flutters. */

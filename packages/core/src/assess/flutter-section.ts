@@ -8,7 +8,7 @@ import type { Issue } from '../issue.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { effectiveTorsion } from '../plate/effective-torsion.ts'
 import type { BoundaryPoint, FlutterSection } from './assessment.ts'
-import { flightPlace } from './envelope-section.ts'
+import { flightPlace, marginFigures } from './envelope-section.ts'
 import type { Flown, Section } from './flown.ts'
 import { type OnModes, pistonMethod, type Stream } from './surface-methods.ts'
 
@@ -38,14 +38,7 @@ export function panelFlutter({
     value: {
       boundary: boundary.map(boundaryPoint),
       divergence: divergence.map(boundaryPoint),
-      margin: {
-        speedRatio: margin.speedRatio,
-        verdict: margin.verdict,
-        at: margin.at === null ? null : flightPlace(margin.at),
-        requiredRatio: margin.requiredRatio,
-        kind: margin.determined?.kind ?? null,
-        mode: null,
-      },
+      margin: marginFigures(margin, null),
       ...noDetail,
     },
     warnings: [...warnings, ...silentEntries(boundary)],
