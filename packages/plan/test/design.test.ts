@@ -268,10 +268,12 @@ describe('what a plan may also say', () => {
   test('the check square as measured, a ratio as a number, radians', () => {
     const design = changed(
       ['printing.checkSquare', { across: '97.1 mm', along: '99.8 mm' }],
+      ['printing.cutterSquare', { across: '98.5 mm', along: '100 mm' }],
       ['layup.resinPerCloth', 0.9],
       ['fins.core.grain', '0.5 rad'],
     )
     expect(design.printing.measured).toEqual({ across: 0.0971, along: 0.0998 })
+    expect([design.printing.roll, design.printing.cutter]).toEqual([null, { across: 0.0985, along: 0.1 }])
     expect(design.layup.resinPerCloth).toBe(0.9)
     expect(design.fins.core.grain).toBe(0.5)
   })

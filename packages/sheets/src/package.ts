@@ -111,7 +111,7 @@ const sourceDocument = (input: Common, defaults: readonly PlanDefault[]): Docume
 
 function canDocuments(input: SheetInput, size: PaperSize): Document[] {
   const { design, paper, identity } = input
-  const correction = correctionOf(design)
+  const correction = correctionsOf(design).printer
   const document = (name: string, what: string, leaves: readonly Leaf[]): Document => ({
     name,
     what,
@@ -143,10 +143,10 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
   ]
 }
 
-function correctionOf(design: CanDesign) {
-  const correction = correctionFor(design)
-  invariant(correction.ok, 'the print correction was accepted before the package was asked for')
-  return correction.value
+function correctionsOf(design: CanDesign) {
+  const corrections = correctionFor(design)
+  invariant(corrections.ok, 'the print corrections were accepted before the package was asked for')
+  return corrections.value
 }
 
 function patternPages(
@@ -185,13 +185,20 @@ function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page
   })
 }
 
-/** For other machines than the printer: never corrected for it. */
+/** For other machines than the printer, each with its own correction. */
 async function shapesOf(input: PackageInput): Promise<PackageFile[]> {
-  if (input.design.kind !== 'can') return []
+  const { design } = input
+  if (design.kind !== 'can') return []
   const pictures = plyPatterns(input.assessment, figuresIn(input.units), null)
   if (pictures.length === 0) return []
   input.onProgress?.('patterns for roll printers and cutters')
   const identity = identityOf(input)
-  const roll: Document = { name: 'patterns', what: 'patterns', pages: rollPages(pictures, identity, '') }
-  return [{ path: 'roll/patterns.pdf', bytes: await asPdf(roll, input) }, ...shapeFiles(pictures, identity)]
+  const { roll, cutter } = correctionsOf(design)
+  const pages = rollPages(pictures, identity, correctionWords(roll, 'roll printer')).map((page) =>
+    corrected(page, roll),
+  )
+  return [
+    { path: 'roll/patterns.pdf', bytes: await asPdf({ name: 'patterns', what: 'patterns', pages }, input) },
+    ...shapeFiles({ pictures, identity, scale: cutter, correction: correctionWords(cutter, 'machine') }),
+  ]
 }

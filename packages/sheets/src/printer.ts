@@ -4,15 +4,34 @@ import type { Checked } from '@finwright/core/issue.ts'
 import { type PrintCorrection, printCorrection } from '@finwright/core/pattern/printing.ts'
 import { group, type Page } from './drawing/drawing.ts'
 
-/** Null while no square was measured; the issues when the print is to be made again. */
-export function correctionFor({ printing }: Pick<CanDesign, 'printing'>): Checked<PrintCorrection | null> {
-  return printing.measured === null ? { ok: true, value: null, warnings: [] } : printCorrection(printing.measured)
+/** One a machine; null while its square was not measured. */
+export interface Corrections {
+  readonly printer: PrintCorrection | null
+  /** The roll PDF's. */
+  readonly roll: PrintCorrection | null
+  /** The plotter's or cutter's, for SVG and DXF. */
+  readonly cutter: PrintCorrection | null
 }
 
-export const correctionWords = (correction: PrintCorrection | null): string =>
+/** The issues of every machine whose square says that it is to be set right and asked again. */
+export function correctionFor({ printing }: Pick<CanDesign, 'printing'>): Checked<Corrections> {
+  const none: Checked<null> = { ok: true, value: null, warnings: [] }
+  const { measured, roll: rolled, cutter: cut } = printing
+  const made = [
+    measured === null ? none : printCorrection(measured, { path: 'printing.checkSquare' }),
+    rolled === null ? none : printCorrection(rolled, { path: 'printing.rollSquare' }),
+    cut === null ? none : printCorrection(cut, { path: 'printing.cutterSquare', cutter: true }),
+  ]
+  const issues = made.flatMap((one) => (one.ok ? [] : one.issues))
+  if (issues.length > 0) return { ok: false, issues }
+  const [printer, roll, cutter] = made.map((one) => (one.ok ? one.value : null))
+  return { ok: true, value: { printer: printer!, roll: roll!, cutter: cutter! }, warnings: [] }
+}
+
+export const correctionWords = (correction: PrintCorrection | null, machine = 'printer'): string =>
   correction === null
     ? ''
-    : `corrected for this printer: × ${correction.across.toFixed(4)} across, × ${correction.along.toFixed(4)} along`
+    : `corrected for this ${machine}: × ${correction.across.toFixed(4)} across, × ${correction.along.toFixed(4)} along`
 
 /** The page scaled about its middle, so that it comes out true on that printer. */
 export function corrected(page: Page, correction: PrintCorrection | null): Page {

@@ -174,6 +174,9 @@ export interface Loads {
 export interface Printing {
   /** The 100 mm check square as measured on a print, across and along the feed; null before one is measured. */
   readonly measured: { readonly across: number; readonly along: number } | null
+  /** The same square on the roll print, and as the cutter or plotter made it. */
+  readonly roll: { readonly across: number; readonly along: number } | null
+  readonly cutter: { readonly across: number; readonly along: number } | null
   readonly paperThickness: number
 }
 

@@ -12,7 +12,7 @@ import { resolveMixing, resolveResin, resolveShop, resolveStock } from './resin.
 export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, report: Report): Loose<CanDesign> {
   const find = materialsOf(plan.materials, report)
   const resin = resolveResin(plan.resin, plan.materials, find, report)
-  const { checkSquare, paperThickness } = plan.printing ?? {}
+  const { paperThickness } = plan.printing ?? {}
   const { loads } = plan
   return {
     kind: 'can',
@@ -36,15 +36,23 @@ export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, rep
       speedRatio: siValue('loads.speedRatio', loads?.speedRatio),
     },
     printing: {
-      measured:
-        checkSquare === undefined
-          ? null
-          : {
-              across: siValue('printing.checkSquare.across', checkSquare.across),
-              along: siValue('printing.checkSquare.along', checkSquare.along),
-            },
+      measured: resolveSquare(plan.printing, 'checkSquare'),
+      roll: resolveSquare(plan.printing, 'rollSquare'),
+      cutter: resolveSquare(plan.printing, 'cutterSquare'),
       paperThickness: siValue('printing.paperThickness', paperThickness),
     },
+  }
+}
+
+function resolveSquare(
+  printing: Loose<CanPlan>['printing'],
+  key: 'checkSquare' | 'rollSquare' | 'cutterSquare',
+): Loose<NonNullable<CanDesign['printing']['measured']>> | null {
+  const square = printing?.[key]
+  if (square === undefined) return null
+  return {
+    across: siValue(`printing.${key}.across`, square.across),
+    along: siValue(`printing.${key}.along`, square.along),
   }
 }
 

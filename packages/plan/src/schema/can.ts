@@ -230,6 +230,12 @@ const printing = z.strictObject({
   checkSquare: z
     .strictObject({ across: text('printing.checkSquare.across'), along: text('printing.checkSquare.along') })
     .optional(),
+  rollSquare: z
+    .strictObject({ across: text('printing.rollSquare.across'), along: text('printing.rollSquare.along') })
+    .optional(),
+  cutterSquare: z
+    .strictObject({ across: text('printing.cutterSquare.across'), along: text('printing.cutterSquare.along') })
+    .optional(),
   paperThickness: text('printing.paperThickness').optional(),
 })
 

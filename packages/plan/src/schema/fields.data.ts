@@ -189,6 +189,30 @@ export const fields = {
     least: '50 mm',
     most: '200 mm',
   },
+  'printing.rollSquare.across': {
+    label: 'check square of the roll print, across the feed',
+    quantity: 'length',
+    least: '50 mm',
+    most: '200 mm',
+  },
+  'printing.rollSquare.along': {
+    label: 'check square of the roll print, along the feed',
+    quantity: 'length',
+    least: '50 mm',
+    most: '200 mm',
+  },
+  'printing.cutterSquare.across': {
+    label: 'check square of the cutter or plotter, across the feed',
+    quantity: 'length',
+    least: '50 mm',
+    most: '200 mm',
+  },
+  'printing.cutterSquare.along': {
+    label: 'check square of the cutter or plotter, along the feed',
+    quantity: 'length',
+    least: '50 mm',
+    most: '200 mm',
+  },
   'printing.paperThickness': { label: 'paper thickness', quantity: 'length', least: '0 mm', most: '3 mm' },
 
   'study.outline[][0]': { label: 'outline point, x', quantity: 'length', least: '-100 m', most: '100 m' },

@@ -1,8 +1,11 @@
-/** One true-scale drawing a shape, for cutters, plotters and print shops: SVG and DXF from the same page. */
+/**
+ * One true-scale drawing a shape, for cutters and plotters: SVG and DXF from the same page, in the layers CUT, MARK and TEXT
+ * with letters of single strokes, and CHECK for the square. Corrected for the machine where its square was measured.
+ */
 import type { Page, Primitive, XY } from '../drawing/drawing.ts'
 import { text } from '../drawing/drawing.ts'
 import { pageAsDxf } from '../drawing/dxf.ts'
-import { pageAsSvg } from '../drawing/svg.ts'
+import { type PlotScale, plotted, plottedAsSvg } from '../drawing/plotting.ts'
 import type { Identity } from '../layout/paper.ts'
 import { checkSquare } from './check-square.ts'
 import type { Picture } from './picture.ts'
@@ -10,7 +13,7 @@ import type { Picture } from './picture.ts'
 const margin = 10
 
 /** The piece alone on a page, a check square below it. */
-export function shapePage(picture: Picture, { project, revision }: Identity): Page {
+export function shapePage(picture: Picture, { project, revision }: Identity, correction: string): Page {
   const { box } = picture
   const move: XY = [margin - box.x, margin - box.y]
   const below = box.height + 2 * margin
@@ -18,7 +21,9 @@ export function shapePage(picture: Picture, { project, revision }: Identity): Pa
     `${picture.name}: ${picture.use}`,
     project,
     `revision ${revision.hash} · ${revision.date}`,
-    'CUT is the cloth, NET the finished edge; lengths in mm',
+    'layers: CUT the cloth, MARK lines to draw, TEXT, CHECK the square',
+    'the inner closed line is the net edge; lengths in mm',
+    ...(correction === '' ? [] : [correction]),
   ]
   return {
     width: Math.max(box.width + 2 * margin, 260),
@@ -32,11 +37,20 @@ export function shapePage(picture: Picture, { project, revision }: Identity): Pa
   }
 }
 
-export const shapeFiles = (pictures: readonly Picture[], identity: Identity): { path: string; bytes: string }[] =>
+export interface ShapeInput {
+  readonly pictures: readonly Picture[]
+  readonly identity: Identity
+  /** Of the cutter or plotter; null while its square was not measured. */
+  readonly scale: PlotScale | null
+  /** `corrected for this machine: …`, or empty. */
+  readonly correction: string
+}
+
+export const shapeFiles = ({ pictures, identity, scale, correction }: ShapeInput): { path: string; bytes: string }[] =>
   pictures.flatMap((picture) => {
-    const page = shapePage(picture, identity)
+    const page = plotted(shapePage(picture, identity, correction), scale)
     return [
-      { path: `shapes/${picture.key}.svg`, bytes: pageAsSvg(page) },
+      { path: `shapes/${picture.key}.svg`, bytes: plottedAsSvg(page) },
       { path: `shapes/${picture.key}.dxf`, bytes: pageAsDxf(page) },
     ]
   })

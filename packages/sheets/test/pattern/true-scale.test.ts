@@ -1,8 +1,9 @@
 /** Patterns at true scale: in the PDF's own coordinates, in a rendering, over the tiles, and against SVG and DXF. */
 import DxfParser from 'dxf-parser'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { demoAssessment } from '../fixture/demo.ts'
-import { demoFile } from '../fixture/package.ts'
+import { buildPackage } from '../../src/package.ts'
+import { demoAssessment, demoDesign } from '../fixture/demo.ts'
+import { demoFile, demoInput } from '../fixture/package.ts'
 import { type ReadPage, type ReadPath, readPdf, squaresIn, type XY } from '../reading/pdf.ts'
 import { darkRuns, rasterOf } from '../reading/raster.ts'
 import { readSvg } from '../reading/svg.ts'
@@ -98,14 +99,55 @@ test('SVG, DXF and PDF give the same outline and the same check square to 0.01 m
     sameShape(fromDxf('CUT')[0], outline)
     sameShape(fromPdf[0].points, outline)
     const net = netOutline_m.map(([x, y]): XY => [y * 1e3, x * 1e3])
-    sameShape(fromSvg('net')[0], net)
-    sameShape(fromDxf('NET')[0], net)
+    expect(fromSvg('mark').some((points) => isShape(points, net))).toBe(true)
+    expect(fromDxf('MARK').some((points) => isShape(points, net))).toBe(true)
     for (const [square] of [fromSvg('check'), fromDxf('CHECK')]) {
       expect(Math.hypot(square[1][0] - square[0][0], square[1][1] - square[0][1])).toBeCloseTo(100, 6)
       expect(Math.hypot(square[2][0] - square[1][0], square[2][1] - square[1][1])).toBeCloseTo(100, 6)
     }
   }
 })
+
+test('SVG and DXF for cutters hold the layers CUT, MARK, TEXT and CHECK, drawn before cut, and letters of strokes', async () => {
+  const decoder = new TextDecoder()
+  for (const { ply } of shapes) {
+    const svg = readSvg(decoder.decode(await demoFile(`shapes/${ply}.svg`)))
+    expect(svg.groups).toEqual(['MARK', 'TEXT', 'CHECK', 'CUT'])
+    expect(svg.others).toEqual([])
+    for (const { layer, group } of svg.paths) expect(layer.toUpperCase()).toBe(group)
+    const dxf = new DxfParser().parseSync(decoder.decode(await demoFile(`shapes/${ply}.dxf`)))!
+    expect([...new Set(dxf.entities.map(({ type }) => type))]).toEqual(['LWPOLYLINE'])
+    const layersOf = (names: readonly string[]) => [...new Set(names)].sort()
+    expect(layersOf(dxf.entities.map(({ layer }) => layer))).toEqual(['CHECK', 'CUT', 'MARK', 'TEXT'])
+    expect(svg.paths.filter(({ layer }) => layer === 'cut')).toHaveLength(1)
+    expect(dxf.entities).toHaveLength(svg.paths.length)
+    const [x0, y0, width, height] = svg.viewBox
+    for (const { points } of svg.paths)
+      for (const [x, y] of points) expect(x >= x0 && y >= y0 && x <= width && y <= height).toBe(true)
+  }
+})
+
+test('each machine has its own correction: roll and cutter files are scaled by their squares, the printer’s are not', async () => {
+  const printing = {
+    ...demoDesign.printing,
+    roll: { across: 0.0997, along: 0.1 },
+    cutter: { across: 0.0985, along: 0.1004 },
+  }
+  const files = await buildPackage({ ...demoInput, pageSizes: [], design: { ...demoDesign, printing } })
+  const bytes = (path: string) => files.find((file) => file.path === path)!.bytes
+  const outline = expected.get('P5')!
+  const size = (points: readonly XY[]) =>
+    [0, 1].map((k) => Math.max(...points.map((p) => p[k])) - Math.min(...points.map((p) => p[k])))
+  const [across, along] = size(outline)
+  const svg = readSvg(bytes('shapes/P5.svg') as string)
+  const cut = size(svg.paths.find(({ layer }) => layer === 'cut')!.points)
+  expect(cut[0]).toBeCloseTo(across / 0.985, 4)
+  expect(cut[1]).toBeCloseTo(along / 1.004, 4)
+  const page = (await readPdf(bytes('roll/patterns.pdf') as Uint8Array)).pages[0]
+  const wanted = outline.map(([x, y]): XY => [x / 0.997, y])
+  expect(page.paths.some((path) => offsetOf(path, wanted) !== null)).toBe(true)
+  expect(page.words.some(({ text }) => text.includes('corrected for this roll printer: × 1.0030 across'))).toBe(true)
+}, 60_000)
 
 test('has teeth: an outline a fiftieth of a millimetre wider is noticed', () => {
   const wider = expected.get('P5')!.map(([x, y]): XY => [x > 0 ? x + 0.02 : x, y])
@@ -134,6 +176,13 @@ test('the check square measures 100.00 mm in the file and 100.0 mm to a pixel at
     expect(Math.abs(along - 100 * perMm)).toBeLessThanOrEqual(1)
   }
 }, 60_000)
+
+const isShape = (found: readonly XY[], wanted: readonly XY[]): boolean =>
+  found.length === wanted.length &&
+  found.every(
+    ([x, y], i) =>
+      Math.hypot(x - found[0][0] - wanted[i][0] + wanted[0][0], y - found[0][1] - wanted[i][1] + wanted[0][1]) < 0.01,
+  )
 
 function sameShape(found: readonly XY[], wanted: readonly XY[]): void {
   expect(found.length).toBe(wanted.length)
