@@ -1,6 +1,7 @@
 /** Kaw, Mechanics of Composite Materials (2006), ch. 4 and 5 (recalled): stiffness, moduli, ply stresses, ply-by-ply failure. */
 import { expect, test } from 'vitest'
 import { bendingModuli, laminateCompliance, strainUnder, stretchingModuli } from '../../src/laminate/compliance.ts'
+import { thermalStrain } from '../../src/laminate/expansion.ts'
 import { maximumStrain } from '../../src/laminate/failure/maximum-strain.ts'
 import { tsaiWu } from '../../src/laminate/failure/tsai-wu.ts'
 import { lastPlyFailure } from '../../src/laminate/last-ply.ts'
@@ -46,6 +47,17 @@ test('example 4.3: strains and ply stresses under Nx = Ny = 1000 N/m', () => {
   const inAxes = ({ s1, s2, t12 }: { s1: number; s2: number; t12: number }) => [s1, s2, t12]
   check('30° top in ply axes, Pa', inAxes(thirty.bottom.ply), ['9.973e4', '4.348e4', '1.890e4'], printedError)
   check('-45° top in ply axes, Pa', inAxes(minus45.bottom.ply), ['2.586e5', '2.123e4', '-1.638e4'], printedError)
+})
+
+test('example 4.5: [0/90] cooled by 75 K, mid-plane strain and curvature', () => {
+  const expansion = { alpha1: 0.02e-6, alpha2: 22.5e-6 }
+  // z points down in the example: the 0° ply, printed first, is at our bottom.
+  const section = { layers: layers([0, 90]).map((layer) => ({ ...layer, expansion })) }
+  const compliance = laminateCompliance(laminateStiffness(section))
+  const { strain, curvature } = thermalStrain(section.layers, compliance, { temperature: -75 })
+  check('thermal mid-plane strain', [strain[0], strain[1]], ['-3.907e-4', '-3.907e-4'], 1e-3)
+  check('thermal curvature, 1/m', [curvature[0], curvature[1]], ['-1.276e-1', '1.276e-1'], 1e-3)
+  expect(Math.abs(strain[2]) + Math.abs(curvature[2])).toBeLessThan(1e-15)
 })
 
 test('example 4.4: moduli of [0/90/0] in stretching and in bending', () => {

@@ -5,7 +5,17 @@
  */
 import type { Point } from '../geometry/point.ts'
 import type { Issue } from '../issue.ts'
+import type { PatternSection } from './assessment-pattern.ts'
 
+export type {
+  Mark,
+  MarkKind,
+  PatternPiece,
+  PatternSection,
+  PieceShape,
+  PlyCover,
+  SectionFigures,
+} from './assessment-pattern.ts'
 export type { Point }
 export type Matrix3 = readonly [
   readonly [number, number, number],
@@ -308,98 +318,6 @@ export interface RollSection {
   readonly history: { readonly time_s: readonly number[]; readonly rollRate_deg_s: readonly number[] } | null
   readonly maximumRollRate_deg_s: number | null
   readonly tolerance: { readonly cant_deg: number | null }
-}
-
-export type MarkKind = 'centre' | 'fillet' | 'root' | 'step' | 'pull-back' | 'warp' | 'forward' | 'bevel' | 'tick'
-
-/** A line to draw on a piece; `label` stands beside it. */
-export interface Mark {
-  readonly kind: MarkKind
-  readonly points_m: readonly Point[]
-  readonly label: string
-}
-
-/** Outlines as laid, seen from outside, counter-clockwise, in bay axes (X aft, Y across). */
-export interface PieceShape {
-  /** Ply number, `P3`. */
-  readonly ply: string
-  /** From 1 at the core outward, of `of`. */
-  readonly sequence: number
-  readonly of: number
-  readonly role: 'structural' | 'surface' | 'peel'
-  readonly cloth: string
-  readonly clothName: string
-  /** As scheduled; a mirrored bay carries its negative. */
-  readonly angle_deg: number
-  readonly outline_m: readonly Point[]
-  readonly netOutline_m: readonly Point[]
-  readonly area_m2: number
-  readonly netArea_m2: number
-  /** Developed tip-to-tip width at the ply's own mid-surface, and as cut. */
-  readonly width_m: number
-  readonly cutWidth_m: number
-  readonly length_m: number
-  readonly cutLength_m: number
-  /** Distance of the ply's mid-surface from the bare surface. */
-  readonly buildUp_m: number
-  readonly biasAllowance_m: number
-  /** Dry, as cut. */
-  readonly mass_kg: number
-  readonly marks: readonly Mark[]
-  /** Where its label stands: the middle and the room along X and across; on a tab outside the cut line when it fits nowhere. */
-  readonly label_m: { readonly at: Point; readonly length: number; readonly width: number; readonly onTab: boolean }
-}
-
-export interface PatternPiece {
-  readonly id: string
-  readonly can: string
-  readonly bay: number
-  readonly ply: string
-  readonly role: 'structural' | 'surface' | 'peel'
-  readonly cloth: string
-  /** Of the warp, from +Y towards +X. */
-  readonly angle_deg: number
-  readonly outline_m: readonly Point[]
-  readonly netOutline_m: readonly Point[]
-  readonly area_m2: number
-  readonly mass_kg: number
-}
-
-/** The cross-section of one bay, for drawing: from the fin's tip to the next fin's tip; all in m and deg. */
-export interface SectionFigures {
-  readonly tubeRadius_m: number
-  readonly coreThickness_m: number
-  readonly finCount: number
-  readonly span_m: number
-  readonly rootLength_m: number
-  readonly filletRadius_m: number
-  readonly filletHeight_m: number
-  readonly filletArc_deg: number
-  /** Between the fin's mid-plane and the line where the fillet meets the body, seen from the axis. */
-  readonly filletFoot_deg: number
-  readonly width_m: number
-  /** Half width of the bay map at: fillet foot on the body, fillet top on the fin face, tip. */
-  readonly stations_m: { readonly filletFoot: number; readonly filletTop: number; readonly tip: number }
-}
-
-export interface PlyCover {
-  readonly ply: string
-  readonly covers: string
-  /** Least distance by which it reaches past the covered ply: at each edge, after allowances. */
-  readonly leading_m: number
-  readonly trailing_m: number
-  readonly tip_m: number
-  readonly bodyForward_m: number
-  readonly bodyAft_m: number
-}
-
-export interface PatternSection {
-  readonly section: SectionFigures | null
-  readonly shapes: readonly PieceShape[]
-  readonly pieces: readonly PatternPiece[]
-  readonly covers: readonly PlyCover[]
-  /** Rules the schedule breaks, in plain words. */
-  readonly rules: readonly Issue[]
 }
 
 export interface Placement {

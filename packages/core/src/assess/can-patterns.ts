@@ -1,19 +1,67 @@
 /** Patterns and nesting of a can, mapped to the assessment's keys. */
 
+import { finSpan } from '../geometry/fin-outline.ts'
 import type { Checked } from '../issue.ts'
+import { clothExpansion } from '../laminate/expansion.ts'
+import { sheetLayer } from '../laminate/layer.ts'
+import { sheetExpansion } from '../material/expansion.ts'
 import { type NestResult, nestPieces, usualGap } from '../nest/nest.ts'
 import { type Patterns, type PlyShape, patterns } from '../pattern/patterns.ts'
+import { allowanceRules, allowances, type PlyAllowance } from '../pattern/rules-allowance.ts'
+import { type Balance, type BalanceInput, finBalance } from '../pattern/rules-balance.ts'
+import { pieceNameRule } from '../pattern/rules-numbering.ts'
 import type { ScheduledPly } from '../pattern/schedule.ts'
 import type { NestSection, PatternSection, PieceShape } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
-import type { SkinPly } from './skins.ts'
+import { bayPlies, type SkinPly } from './skins.ts'
 
 /** Fibre share of a dry peel ply as it lies: half solid, common practice, no source. Moves nothing but its own width. */
 const peelPlySolid = 0.5
 
-export function canPatterns(design: CanDesign, skins: readonly SkinPly[]): Checked<Patterns> {
+export interface CanPatterns extends Patterns {
+  readonly balance: Balance
+  /** One a shape, in the same order. */
+  readonly allowances: readonly PlyAllowance[]
+}
+
+export function canPatterns(design: CanDesign, skins: readonly SkinPly[]): Checked<CanPatterns> {
   const plies = design.plies.map((ply) => scheduled(ply, skins))
-  return patterns({ ...design, plies })
+  const made = patterns({ ...design, plies })
+  if (!made.ok) return made
+  const { balance, issues } = finBalance(balanceInput(design, skins))
+  const { shapes, pieces, section } = made.value
+  const narrowing = section.filletArc + section.filletFoot - Math.PI / section.finCount
+  const allowed = { shapes, plies, biasShear: design.layup.biasShear, narrowing }
+  const found = allowances(allowed)
+  const rules = [...made.value.rules, ...pieceNameRule(pieces), ...issues, ...allowanceRules(allowed, found)]
+  return { ...made, value: { ...made.value, balance, allowances: found, rules } }
+}
+
+function balanceInput(design: CanDesign, skins: readonly SkinPly[]): BalanceInput {
+  const { fins, layup, resin, mixing, shop } = design
+  const { material, thickness, grain } = fins.core
+  const { along, across } = sheetExpansion(material)
+  const free = mixing.postCure ? resin.glassTransitionPostCured : resin.glassTransition
+  const recipe = { resin, resinPerCloth: layup.resinPerCloth, voidFraction: layup.voidFraction }
+  return {
+    finCount: fins.count,
+    span: finSpan(fins.outline),
+    core: {
+      layer: sheetLayer(material, { theta: grain, t: thickness, name: 'core' }),
+      expansion: { alpha1: along.value, alpha2: across.value },
+    },
+    plies: bayPlies(skins).map((ply, i) => {
+      const { cloth, stepBack } = skins[i]!.design
+      return {
+        ...ply,
+        stepBack,
+        index: design.plies.findIndex(({ id }) => id === ply.id),
+        expansion: clothExpansion({ cloth, ...recipe }, ply.ply.fibreVolumeFraction),
+      }
+    }),
+    mirrorAlternateBays: layup.mirrorAlternateBays,
+    cooling: Math.min(0, shop.temperature - free.value),
+  }
 }
 
 export function canNest({ plies, stock }: CanDesign, { pieces }: Patterns): Checked<NestResult> {
@@ -32,7 +80,15 @@ function scheduled(ply: PlyDesign, skins: readonly SkinPly[]): ScheduledPly {
   return { ...ply, thickness, dryArealMass }
 }
 
-export function patternSection({ section, shapes, pieces, covers, rules }: Patterns): PatternSection {
+export function patternSection({
+  section,
+  shapes,
+  pieces,
+  covers,
+  rules,
+  balance,
+  allowances,
+}: CanPatterns): PatternSection {
   return {
     section: {
       tubeRadius_m: section.tubeRadius,
@@ -53,6 +109,7 @@ export function patternSection({ section, shapes, pieces, covers, rules }: Patte
       ...{ outline_m: outline, netOutline_m: netOutline, area_m2: area, mass_kg: mass },
     })),
     covers: covers.map(({ ply, covers: covered, by }) => ({
+      least_m: allowances.find((one) => one.ply === ply)?.covers.find((other) => other.ply === covered)?.least ?? null,
       ply,
       covers: covered,
       leading_m: by.leading,
@@ -62,6 +119,21 @@ export function patternSection({ section, shapes, pieces, covers, rules }: Patte
       bodyAft_m: by.bodyAft,
     })),
     rules,
+    allowances: allowances.map(({ ply, left, short, bareAtShear }) => ({
+      ply,
+      left_m: left,
+      short_m: short,
+      bareAtShear_deg: bareAtShear === null ? null : degrees(bareAtShear),
+    })),
+    balance: {
+      cooling_K: balance.cooling,
+      zones: balance.zones.map(({ plies, coupling, tipTwist, tipBow }) => ({
+        plies,
+        ...coupling,
+        tipTwist_deg: degrees(tipTwist),
+        tipBow_m: tipBow,
+      })),
+    },
   }
 }
 

@@ -29,7 +29,7 @@ const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' 
   strength: noStrength,
   bond: { fillet: null, margin: null, joint: null },
   roll: rollSection,
-  pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [] },
+  pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [], balance: null, allowances: [] },
   nest: { rolls: [], buy: [] },
   resin: {
     cloth_kg: null,

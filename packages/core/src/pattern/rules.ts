@@ -7,7 +7,7 @@
  *    taper of a scarf in FAA AC 43.13-1B, chapter 3 (light-load laminates; used here by analogy).  3. Every bias ply is
  *    covered by one along the axes, and none is outermost.  4. The innermost and outermost plies run the same way.  5. No
  *    step ends in the fillet or on the line where the core's edge shaping begins.  6. Plies are numbered from the core
- *    outward.  7. A fin's two faces balance.  8. Surface and peel plies reach as far as the structure.
+ *    outward, and no two pieces of any can have one name.  7. A fin's two faces balance (rules-balance.ts).  8. Surface and peel plies reach as far as the structure.
  *
  * Rules 1, 3, 4, 5, 6 and 8 are common practice without a source; 7 follows from lamination theory (docs/methods/pattern.md).
  */
@@ -16,7 +16,7 @@ import type { EdgeProfiles } from '../geometry/edge-profile.ts'
 import { edgeNames, type FinOutline } from '../geometry/fin-outline.ts'
 import type { Issue } from '../issue.ts'
 import { coverBy } from './covers.ts'
-import { balanceRules } from './rules-balance.ts'
+import { numberingRule } from './rules-numbering.ts'
 import { spacingRules } from './rules-spacing.ts'
 import { endName, type PatternInput, type PlyEnd, plyEnds, type ScheduledPly } from './schedule.ts'
 import { isBias } from './trellis.ts'
@@ -47,29 +47,8 @@ export function brokenRules(input: RuleInput): readonly Issue[] {
     ...biasRules(structural),
     ...sameOutsideRule(structural),
     ...structural.flatMap((place) => stepPlaceRules(place, input)),
-    ...balanceRules(structural, input),
     ...outerPlyRules(placed, structural),
   ]
-}
-
-/** Rule 6: `P1`, `P2`, …, each letter counted from the core outward. */
-function numberingRule(plies: readonly ScheduledPly[]): Issue[] {
-  const counts = new Map<string, number>()
-  return plies.flatMap(({ id }, index) => {
-    const letter = id.replace(/\d+$/, '')
-    const expected = (counts.get(letter) ?? 0) + 1
-    counts.set(letter, expected)
-    if (letter !== '' && id === `${letter}${expected}`) return []
-    return [
-      {
-        code: 'pattern/ply-number',
-        path: `plies[${index}].id`,
-        value: id,
-        message: `Ply ${index + 1} from the core is called '${id}'; plies of one kind are numbered from the core outward without gaps, here '${letter || 'P'}${expected}'.`,
-        hint: 'Number the plies in the order they are laid.',
-      },
-    ]
-  })
 }
 
 /** Rule 1. */

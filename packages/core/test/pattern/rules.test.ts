@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Issue } from '../../src/issue.ts'
 import { patterns } from '../../src/pattern/patterns.ts'
 import type { PatternInput, ScheduledPly } from '../../src/pattern/schedule.ts'
-import { cloth, demo, ply, stepped, steps, tipStepsOnly } from './demo.ts'
+import { demo, ply, stepped, steps, tipStepsOnly } from './demo.ts'
 
 function rulesOf(
   plies: readonly ScheduledPly[],
@@ -116,33 +116,5 @@ describe('one rule broken at a time', () => {
     const rules = rulesOf(stepped, (input) => ({ ...input, fins: { ...input.fins, fillet: { radius: 0.0065 } } }))
     expect(codes(rules)).toEqual(['pattern/fillet-tight'])
     expect(rules[0]!.message).toContain('From P3 on')
-  })
-})
-
-describe('balance of the two faces', () => {
-  const at30 = replaced(1, { angle: Math.PI / 6 })
-  const unbalanced = replaced(1, { cloth: { ...cloth, warpShare: { value: 0.7 } } })
-  const mirrored = (input: PatternInput): PatternInput => ({
-    ...input,
-    layup: { ...input.layup, mirrorAlternateBays: true },
-  })
-  const three = (input: PatternInput): PatternInput => ({ ...input, fins: { ...input.fins, count: 3 } })
-
-  test('an odd angle, or unbalanced cloth at 45°, couples', () => {
-    expect(codes(rulesOf(at30))).toEqual(['pattern/angle-couples'])
-    expect(codes(rulesOf(unbalanced))).toEqual(['pattern/angle-couples'])
-    expect(rulesOf(unbalanced)[0]!.message).toContain('70 %')
-  })
-
-  test('mirroring alternate bays cures it, with an even number of fins only', () => {
-    expect(rulesOf(at30, mirrored)).toEqual([])
-    expect(codes(rulesOf(at30, (input) => three(mirrored(input))))).toEqual([
-      'pattern/mirror-odd',
-      'pattern/angle-couples',
-    ])
-  })
-
-  test('unbalanced cloth along the axes does not couple', () => {
-    expect(rulesOf(replaced(0, { cloth: { ...cloth, warpShare: { value: 0.9 } } }))).toEqual([])
   })
 })
