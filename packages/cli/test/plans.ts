@@ -1,7 +1,7 @@
 /** Plans for tests: an example, read and changed. */
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { assess } from '@finwright/core/assess/assess.ts'
+import { type AssessOptions, assess } from '@finwright/core/assess/assess.ts'
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import type { Checked } from '@finwright/core/issue.ts'
 import { type PlanDocument, readPlan } from '@finwright/plan/read-plan.ts'
@@ -30,10 +30,10 @@ export function read(plan: RawPlan): Checked<PlanDocument> {
 }
 
 /** The assessment of a plan that is expected to be a good one. */
-export function assessed(plan: RawPlan): Assessment {
+export function assessed(plan: RawPlan, options: AssessOptions = {}): Assessment {
   const document = read(plan)
   if (!document.ok) throw new Error(JSON.stringify(document.issues, null, 1))
-  const result = assess(document.value.design)
+  const result = assess(document.value.design, options)
   if (!result.ok) throw new Error(JSON.stringify(result.issues, null, 1))
   return result.value
 }

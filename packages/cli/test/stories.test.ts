@@ -112,40 +112,135 @@ describe('kit too small', () => {
 
 describe('two cloth widths', () => {
   const rolls = [
-    { id: 'wide', cloth: 'glass-plain-200', width: '965 mm', length: '2.4 m', selvedge: '0 mm' },
+    { id: 'wide', cloth: 'glass-plain-200', width: '965 mm', length: '2.4 m', selvedge: '10 mm' },
     { id: 'tape', cloth: 'glass-plain-200', width: '300 mm', length: '6 m', selvedge: '0 mm' },
   ]
-  const withCans = (letters: readonly string[], wideLength = '2.4 m') =>
+  const withCans = (letters: readonly string[], change: (plan: RawPlan) => void = () => undefined, budget = 0) =>
     assessed(
       team((plan) => {
-        plan.stock.rolls = [{ ...rolls[0], length: wideLength }, rolls[1], ...plan.stock.rolls.slice(1)]
+        plan.stock.rolls = [rolls[0], rolls[1], ...plan.stock.rolls.slice(1)].map((roll) => ({ ...roll }))
         plan.cans = letters.map((letter) => ({ letter, purpose: letter === 'A' ? 'flight' : 'backup' }))
+        change(plan)
       }),
+      { nesting: { budget } },
     )
+  const pliesOn = ({ nest }: Assessment, roll: string): string[] => {
+    const placements = nest.rolls.find((each) => each.roll === roll)?.placements ?? []
+    return [...new Set(placements.map(({ piece }) => piece.split('-')[2]!))].sort()
+  }
+  const one = withCans(['A'])
+  const both = withCans(['A', 'B'])
 
-  test('full plies never go on the tape, which is too narrow for them', () => {
-    const tape = withCans(['A']).nest.rolls.find(({ roll }) => roll === 'tape')
-    const onTape = tape?.placements.map(({ piece }) => piece.split('-')[2]) ?? []
-    expect(onTape.filter((ply) => ply === 'P4' || ply === 'P5')).toEqual([])
+  test('the narrow plies go on the tape, P2 by its true outline; the full ones are too wide for it', () => {
+    for (const assessment of [one, both]) {
+      expect(pliesOn(assessment, 'tape')).toEqual(['P1', 'P2', 'P3'])
+      expect(pliesOn(assessment, 'wide')).toEqual(expect.arrayContaining(['P4', 'P5']))
+    }
+    // Across the roll with the warp along it: P2 by its corners, and the 359 mm that its bounding rectangle would take.
+    const { outline_m, cutWidth_m, cutLength_m } = shape(one, 'P2')
+    const across = outline_m.map(([x, y]) => (x + y) * Math.SQRT1_2)
+    expect(Math.max(...across) - Math.min(...across)).toBeLessThan(0.3)
+    expect((cutWidth_m + cutLength_m) * Math.SQRT1_2).toBeGreaterThan(0.35)
+    expect(shape(one, 'P5').cutWidth_m).toBeGreaterThan(0.306)
   })
 
-  test('one can fits the stock; with less on the wide roll two are short and the missing cloth goes on the list', () => {
-    expect(withCans(['A']).nest.buy).toEqual([])
-    const both = withCans(['A', 'B'], '1.4 m')
-    expect(both.nest.buy.map(({ cloth }) => cloth)).toEqual(['glass-plain-200'])
-    expect(both.warnings.some(({ path }) => path.startsWith('nest') || path.startsWith('stock'))).toBe(true)
+  test('one can fits the stock; less of it is used than the 2.25 m that bounding boxes take', () => {
+    expect(one.nest.buy).toEqual([])
+    expect(one.nest.rolls.find(({ roll }) => roll === 'wide')?.usedLength_m).toBeLessThan(1.7)
   })
 
-  test('every piece is placed once, turned only as its weave allows', () => {
-    const { nest, pattern } = withCans(['A', 'B'])
+  test('both cans fit it too, where bounding boxes are 1.78 m short', () => {
+    expect(both.nest.buy).toEqual([])
+  })
+
+  test('with less on the wide roll the missing cloth goes on the list, less of it after a search, and it is said', () => {
+    const less = (plan: RawPlan): void => {
+      plan.stock.rolls[0].length = '1.4 m'
+    }
+    const [filled, searched] = [0, 1_000_000].map((budget) => withCans(['A', 'B'], less, budget))
+    for (const { nest, warnings } of [filled!, searched!]) {
+      expect(nest.buy.map(({ cloth }) => cloth)).toEqual(['glass-plain-200'])
+      expect(warnings.map(({ code }) => code)).toContain('nest/stock-short')
+    }
+    expect(searched!.nest.buy[0]!.length_m).toBeLessThan(filled!.nest.buy[0]!.length_m)
+  })
+
+  test('every piece is placed once, between the selvedges, turned only as its weave allows', () => {
+    const { nest, pattern } = both
     const placed = nest.rolls.flatMap(({ placements }) => placements)
     expect(placed.map(({ piece }) => piece).sort()).toEqual(pattern.pieces.map(({ id }) => id).sort())
-    for (const { piece, rotation_deg } of placed) {
-      const { angle_deg } = pattern.pieces.find(({ id }) => id === piece)!
-      // Warp from +Y towards +X on the piece, along x on the roll: turning by θ lays it at 90° − angle + θ.
-      const warp = (((90 - angle_deg + rotation_deg) % 180) + 180) % 180
-      expect(Math.min(...[0, 90, 180].map((turn) => Math.abs(warp - turn))), piece).toBeLessThan(1e-6)
+    expect(warpTurns(both, 'glass-plain-200')).toEqual([0, 90])
+    let corners = 0
+    for (const { placements, width_m, selvedge_m, usedLength_m } of nest.rolls) {
+      for (const { piece, x_m, y_m, rotation_deg } of placements) {
+        const [c, s] = [Math.cos((rotation_deg * Math.PI) / 180), Math.sin((rotation_deg * Math.PI) / 180)]
+        for (const [x, y] of pattern.pieces.find(({ id }) => id === piece)!.outline_m) {
+          corners++
+          const [along, across] = [x_m + c * x - s * y, y_m + s * x + c * y]
+          expect(across, piece).toBeGreaterThanOrEqual(selvedge_m - 1e-9)
+          expect(across, piece).toBeLessThanOrEqual(width_m - selvedge_m + 1e-9)
+          expect(along, piece).toBeGreaterThanOrEqual(-1e-9)
+          expect(along, piece).toBeLessThanOrEqual(usedLength_m + 1e-9)
+        }
+      }
     }
+    expect(corners).toBeGreaterThan(300)
+  })
+
+  test('cloth that is not balanced is never turned by a quarter', () => {
+    const warpHeavy = withCans(['A'], (plan) => {
+      plan.materials = { ...plan.materials, 'glass-plain-200': { warpShare: '60 %' } }
+    })
+    expect(warpTurns(warpHeavy, 'glass-plain-200')).toEqual([0])
+    expect(pliesOn(warpHeavy, 'tape')).toEqual(['P2'])
+  })
+
+  test('a tape of another cloth takes no ply that asks for this one', () => {
+    const other = withCans(['A'], (plan) => {
+      plan.stock.rolls[1].cloth = 'glass-twill-160'
+    })
+    expect(other.nest.rolls.map(({ roll }) => roll)).not.toContain('tape')
+    expect(other.nest.left.map(({ roll }) => roll)).toContain('tape')
+  })
+
+  test('flaws are cut around; off-cuts and the rolls as they are afterwards go back to stock', () => {
+    const flaw = [
+      ['200 mm', '100 mm'],
+      ['500 mm', '400 mm'],
+    ]
+    const far = [
+      ['2 m', '800 mm'],
+      ['2.1 m', '965 mm'],
+    ]
+    const { nest, pattern } = withCans(['A'], (plan) => {
+      plan.stock.rolls[0].defects = [flaw, far]
+    })
+    const wide = nest.rolls.find(({ roll }) => roll === 'wide')!
+    const inFlaw = wide.placements.filter(({ piece, x_m, y_m, rotation_deg }) => {
+      const [c, s] = [Math.cos((rotation_deg * Math.PI) / 180), Math.sin((rotation_deg * Math.PI) / 180)]
+      return pattern.pieces
+        .find(({ id }) => id === piece)!
+        .outline_m.map(([x, y]) => [x_m + c * x - s * y, y_m + s * x + c * y] as const)
+        .some(([x, y]) => x > 0.2 && x < 0.5 && y > 0.1 && y < 0.4)
+    })
+    expect(inFlaw).toEqual([])
+    expect(wide.usedLength_m).toBeGreaterThan(one.nest.rolls.find(({ roll }) => roll === 'wide')!.usedLength_m)
+    const tail = nest.left.find(({ roll }) => roll === 'wide')!
+    expect(tail.length_m).toBeCloseTo(2.4 - wide.usedLength_m - 0.003, 9)
+    expect(tail.defects_m).toHaveLength(1)
+    expect(tail.defects_m[0]![0]![0]).toBeCloseTo(2 - wide.usedLength_m - 0.003, 9)
+    expect(wide.offcuts.length).toBeGreaterThan(1)
+    for (const { roll, length_m, width_m } of wide.offcuts) {
+      expect(nest.left.find((left) => left.roll === roll)).toMatchObject({ length_m, width_m })
+    }
+    // What is left can stand in the stock of the next plan as it is.
+    const next = withCans(['A'], (plan) => {
+      plan.stock.rolls = nest.left.map(({ roll, cloth, width_m, length_m, selvedge_m, defects_m }) => ({
+        ...{ id: roll, cloth, width: `${width_m} m`, length: `${length_m} m`, selvedge: `${selvedge_m} m` },
+        defects: defects_m.map((outline) => outline.map((corner) => corner.map((value) => `${value} m`))),
+      }))
+    })
+    expect(next.nest.rolls.map(({ roll }) => roll)).toContain('wide')
   })
 
   test('cloth narrower than every roll is refused with the least width', () => {
@@ -158,6 +253,19 @@ describe('two cloth widths', () => {
     expect(issues[0].message).toMatch(/\d+ mm/)
   })
 })
+
+/** Angles between the warp of a piece and that of its roll that the nest of a cloth makes use of, deg in [0, 180), sorted. */
+function warpTurns({ nest, pattern }: Assessment, cloth: string): number[] {
+  const own = nest.rolls.filter((roll) => roll.cloth === cloth)
+  const turns = own.flatMap(({ placements }) =>
+    placements.map(({ piece, rotation_deg }) => {
+      const { angle_deg } = pattern.pieces.find(({ id }) => id === piece)!
+      // From +Y towards +X on the piece, along x on the roll: turning by θ lays it at 90° − angle + θ.
+      return (Math.round((90 - angle_deg + rotation_deg) * 1e6) / 1e6 + 360) % 180
+    }),
+  )
+  return [...new Set(turns)].sort((a, b) => a - b)
+}
 
 describe('kitchen scale', () => {
   const { resin, warnings } = assessed(

@@ -75,6 +75,8 @@ export const issueCodes = {
   'resin/volume-needs-densities': 'a mix ratio by volume without both densities',
   'stock/selvedge': 'selvedges as wide as the roll',
   'stock/repeated-roll': 'two rolls of one name',
+  'stock/defect-outline': 'a flaw of a roll that encloses nothing or crosses itself',
+  'stock/defect-off-roll': 'a flaw that does not lie on its roll',
   'cans/repeated-letter': 'two cans of one letter',
   'flight/propellant-too-heavy': 'propellant as heavy as the whole rocket',
   'flight/no-impulse': 'a thrust curve without thrust',

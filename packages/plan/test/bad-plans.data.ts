@@ -535,6 +535,46 @@ export const badPlans: readonly BadPlan[] = [
     schema: false,
   },
   {
+    name: 'flaws of a roll that enclose nothing, cross themselves or lie beyond it',
+    edits: [
+      [
+        'stock.rolls.0.defects',
+        [
+          [
+            ['100 mm', '100 mm'],
+            ['200 mm', '100 mm'],
+          ],
+          [
+            ['100 mm', '100 mm'],
+            ['200 mm', '200 mm'],
+            ['200 mm', '100 mm'],
+            ['100 mm', '200 mm'],
+          ],
+          [
+            ['13 m', '100 mm'],
+            ['14 m', '200 mm'],
+          ],
+          [
+            ['1 m', '970 mm'],
+            ['2 m', '990 mm'],
+          ],
+          [
+            ['1 m', '900 mm'],
+            ['2 m', '990 mm'],
+          ],
+        ],
+      ],
+    ],
+    issues: [
+      ['stock/defect-outline', 'stock.rolls[0].defects[0]'],
+      ['stock/defect-outline', 'stock.rolls[0].defects[1]'],
+      ['stock/defect-off-roll', 'stock.rolls[0].defects[2]'],
+      ['stock/defect-off-roll', 'stock.rolls[0].defects[3]'],
+    ],
+    says: 'the roll is 965 mm wide with 12 m left',
+    schema: false,
+  },
+  {
     name: 'a roll that is all selvedge, and two of one name',
     edits: [
       ['stock.rolls.0.selvedge', '150 mm'],

@@ -94,6 +94,34 @@ describe('the demo', () => {
     expect(design.stock.rolls[0]).toMatchObject({ id: 'glass 200 wide', width: 0.965, length: 12, selvedge: 0.01 })
   })
 
+  test('flaws of a roll: two corners are a rectangle, more an outline; none unless stated', () => {
+    expect(design.stock.rolls.map(({ defects }) => defects)).toEqual([[], [], []])
+    const flaws = [
+      [
+        ['1 m', '20 cm'],
+        ['1.5 m', '300 mm'],
+      ],
+      [
+        ['0 mm', '0 mm'],
+        ['1 in', '0 in'],
+        ['0 mm', '10 mm'],
+      ],
+    ]
+    expect(changed(['stock.rolls.0.defects', flaws]).stock.rolls[0]!.defects).toEqual([
+      [
+        [1, 0.2],
+        [1.5, 0.2],
+        [1.5, 0.3],
+        [1, 0.3],
+      ],
+      [
+        [0, 0],
+        [0.0254, 0],
+        [0, 0.01],
+      ],
+    ])
+  })
+
   test('flight', () => {
     const { flight } = design
     if (flight.kind !== 'thrust') throw new Error(flight.kind)

@@ -205,7 +205,7 @@ describe('where numbers are missing', () => {
       ...{ tipEquivalent: null, rootLine: null, map: null, through: [] },
     },
     bond: { fillet: null, margin: null, joint: null },
-    nest: { rolls: [], buy: [] },
+    nest: { ...demoAssessment.nest, rolls: [], buy: [] },
     resin: { ...demoAssessment.resin, cloth_kg: null, batches: [], perPly: [], losses: null, ratio: null, kit: null },
     sources: [],
     warnings: [],

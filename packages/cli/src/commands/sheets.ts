@@ -1,7 +1,9 @@
 /** `finwright sheets PLAN --out DIR`: the whole package to print, cut, mix and lay up from. */
 import { join } from 'node:path'
 import { assess } from '@finwright/core/assess/assess.ts'
+import type { NestEffort } from '@finwright/core/assess/nest-section.ts'
 import { Command, Option } from 'commander'
+import { nestingOf, nestingOption } from '../nesting.ts'
 import { issuesAsText, Refusal } from '../outcome.ts'
 import { writePackage } from '../package-folder.ts'
 import { loadPlan } from '../plan-file.ts'
@@ -11,6 +13,7 @@ import { inWords } from './assess.ts'
 interface Options {
   readonly out: string
   readonly paper: 'a4' | 'letter' | 'both'
+  readonly nesting: NestEffort
 }
 
 export function sheetsCommand(): Command {
@@ -21,15 +24,16 @@ export function sheetsCommand(): Command {
     .addOption(
       new Option('--paper <size>', 'paper of the tiled sheets').choices(['a4', 'letter', 'both']).default('both'),
     )
+    .addOption(nestingOption('thorough'))
     .action(run)
 }
 
-async function run(file: string, { out, paper }: Options): Promise<void> {
+async function run(file: string, { out, paper, nesting }: Options): Promise<void> {
   const progress = progressTo(process.stderr)
   progress.step('Reading the plan')
   const plan = loadPlan(file)
   progress.step('Assessing')
-  const result = assess(plan.design)
+  const result = assess(plan.design, { nesting: nestingOf(nesting, progress) })
   if (!result.ok) throw new Refusal(result.issues)
   const [{ buildPackage }, { correctionFor }] = await Promise.all([
     import('@finwright/sheets/package.ts'),

@@ -6,6 +6,7 @@
 import type { Point } from '../geometry/point.ts'
 import type { Issue } from '../issue.ts'
 import type { PatternSection } from './assessment-pattern.ts'
+import type { NestSection } from './nest-section.ts'
 
 export type {
   Mark,
@@ -318,39 +319,6 @@ export interface RollSection {
   readonly history: { readonly time_s: readonly number[]; readonly rollRate_deg_s: readonly number[] } | null
   readonly maximumRollRate_deg_s: number | null
   readonly tolerance: { readonly cant_deg: number | null }
-}
-
-export interface Placement {
-  readonly piece: string
-  readonly x_m: number
-  readonly y_m: number
-  readonly rotation_deg: number
-}
-
-export interface NestRoll {
-  readonly roll: string
-  readonly cloth: string
-  readonly clothName: string
-  readonly width_m: number
-  readonly selvedge_m: number
-  /** In stock; null for cloth that has to be bought. */
-  readonly availableLength_m: number | null
-  readonly usedLength_m: number
-  readonly density: number
-  /** Cloth of the used length that becomes no piece. */
-  readonly waste_m2: number
-  readonly placements: readonly Placement[]
-}
-
-export interface NestSection {
-  readonly rolls: readonly NestRoll[]
-  readonly buy: readonly {
-    readonly cloth: string
-    readonly clothName: string
-    readonly width_m: number
-    readonly length_m: number
-    readonly reason: string
-  }[]
 }
 
 export interface MixBatch {

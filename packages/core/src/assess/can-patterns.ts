@@ -1,17 +1,16 @@
-/** Patterns and nesting of a can, mapped to the assessment's keys. */
+/** Patterns of a can, mapped to the assessment's keys. */
 
 import { finSpan } from '../geometry/fin-outline.ts'
 import type { Checked } from '../issue.ts'
 import { clothExpansion } from '../laminate/expansion.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { sheetExpansion } from '../material/expansion.ts'
-import { type NestResult, nestPieces, usualGap } from '../nest/nest.ts'
 import { type Patterns, type PlyShape, patterns } from '../pattern/patterns.ts'
 import { allowanceRules, allowances, type PlyAllowance } from '../pattern/rules-allowance.ts'
 import { type Balance, type BalanceInput, finBalance } from '../pattern/rules-balance.ts'
 import { pieceNameRule } from '../pattern/rules-numbering.ts'
 import type { ScheduledPly } from '../pattern/schedule.ts'
-import type { NestSection, PatternSection, PieceShape } from './assessment.ts'
+import type { PatternSection, PieceShape } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
 import { bayPlies, type SkinPly } from './skins.ts'
 
@@ -62,15 +61,6 @@ function balanceInput(design: CanDesign, skins: readonly SkinPly[]): BalanceInpu
     mirrorAlternateBays: layup.mirrorAlternateBays,
     cooling: Math.min(0, shop.temperature - free.value),
   }
-}
-
-export function canNest({ plies, stock }: CanDesign, { pieces }: Patterns): Checked<NestResult> {
-  const cloths = new Map(plies.map(({ cloth }) => [cloth.id, cloth]))
-  return nestPieces({
-    pieces: pieces.map(({ id, cloth, outline, angle }) => ({ id, outline, angle, cloth: cloths.get(cloth)! })),
-    rolls: stock.rolls,
-    gap: usualGap,
-  })
 }
 
 function scheduled(ply: PlyDesign, skins: readonly SkinPly[]): ScheduledPly {
@@ -159,35 +149,6 @@ function pieceShape(shape: PlyShape): PieceShape {
     mass_kg: shape.mass,
     marks: shape.marks.map(({ kind, points, label }) => ({ kind, points_m: points, label })),
     label_m: shape.label,
-  }
-}
-
-export function nestSection({ rolls, buy }: NestResult): NestSection {
-  return {
-    rolls: rolls.map((roll) => ({
-      roll: roll.roll,
-      cloth: roll.cloth,
-      clothName: roll.clothName,
-      width_m: roll.width,
-      selvedge_m: roll.selvedge,
-      availableLength_m: roll.availableLength,
-      usedLength_m: roll.usedLength,
-      density: roll.density,
-      waste_m2: roll.waste,
-      placements: roll.placements.map(({ piece, x, y, rotation }) => ({
-        piece,
-        x_m: x,
-        y_m: y,
-        rotation_deg: degrees(rotation),
-      })),
-    })),
-    buy: buy.map(({ cloth, clothName, width, length, reason }) => ({
-      cloth,
-      clothName,
-      width_m: width,
-      length_m: length,
-      reason,
-    })),
   }
 }
 

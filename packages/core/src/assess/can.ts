@@ -2,22 +2,23 @@
 import type { Checked } from '../issue.ts'
 import type { Assessment } from './assessment.ts'
 import { filletFigures } from './bond-section.ts'
-import { canNest, canPatterns, nestSection, patternSection } from './can-patterns.ts'
+import { canPatterns, patternSection } from './can-patterns.ts'
 import type { CanDesign } from './design.ts'
 import { flightSection, flown } from './flown.ts'
 import { willItHold } from './hold.ts'
+import { canNest, type Nesting } from './nest-section.ts'
 import { notComputed } from './not-computed.ts'
 import { canResin } from './resin-section.ts'
 import { skinPlies } from './skins.ts'
 import { canSources } from './sources.ts'
 
-export function assessCan(design: CanDesign): Checked<Assessment> {
+export function assessCan(design: CanDesign, nesting?: Nesting): Checked<Assessment> {
   const skins = skinPlies(design)
   const flight = flown(design.flight)
   const patterns = canPatterns(design, skins)
   const issues = [...(flight.ok ? [] : flight.issues), ...(patterns.ok ? [] : patterns.issues)]
   if (!flight.ok || !patterns.ok) return { ok: false, issues }
-  const nest = canNest(design, patterns.value)
+  const nest = canNest(design, patterns.value, nesting)
   if (!nest.ok) return nest
   const resin = canResin(design, patterns.value)
   const held = willItHold(design, flight.value)
@@ -44,7 +45,7 @@ export function assessCan(design: CanDesign): Checked<Assessment> {
     bond: { fillet: filletFigures(design), margin, joint },
     roll: notComputed.rollSection,
     pattern: patternSection(patterns.value),
-    nest: nestSection(nest.value),
+    nest: nest.value,
     resin: resin.value,
     sources: canSources(design),
     warnings,

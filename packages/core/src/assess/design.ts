@@ -119,6 +119,8 @@ export interface Roll {
   readonly length: number
   /** Unusable at each long edge. */
   readonly selvedge: number
+  /** Outlines of flaws to cut around: along the roll from the cut end, across from the left selvedge, outer face up. */
+  readonly defects: readonly (readonly Point[])[]
 }
 
 export interface Stock {

@@ -30,7 +30,7 @@ const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' 
   bond: { fillet: null, margin: null, joint: null },
   roll: rollSection,
   pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [], balance: null, allowances: [] },
-  nest: { rolls: [], buy: [] },
+  nest: { rolls: [], buy: [], left: [], searchBudget: 0 },
   resin: {
     cloth_kg: null,
     resin_kg: null,

@@ -1,7 +1,7 @@
 /**
  * What is left of a roll that is worth keeping: rectangles along the warp that go back to stock.
  *
- * Beyond the used length the whole width is left, selvedges included. Of the used length, squares of a fine raster between the
+ * Beyond the used length the whole width is left, selvedges and flaws included. Of the used length, squares of a fine raster between the
  * selvedges count as free when no piece, grown by the cutting gap, and no defect reaches into them; the largest rectangle
  * of free squares is taken off, again and again, until it is smaller than what is worth keeping (largest rectangle under
  * a histogram, row by row, with a stack; textbook). Rectangles lie wholly on free cloth: the raster only makes them smaller,
@@ -30,9 +30,11 @@ export interface Offcut {
   readonly width: number
   /** Of the new piece of cloth, at each long edge. */
   readonly selvedge: number
+  /** Of the new piece of cloth, in its own axes; only a tail has any. */
+  readonly defects: readonly (readonly Point[])[]
 }
 
-/** Largest first, without the tail's order: the tail beyond the used length is always first. */
+/** The tail beyond the used length first, then the largest first. */
 export function offcutsOf(
   roll: NestedRoll,
   pieces: readonly NestPiece[],
@@ -42,11 +44,12 @@ export function offcutsOf(
 ): Offcut[] {
   const { width, selvedge, usedLength, availableLength, placements } = roll
   const offcuts: Offcut[] = []
-  const tail = availableLength === null ? 0 : availableLength - usedLength - gap
-  const flawed = defects.some((outline) => outline.some(([x]) => x > usedLength + gap))
-  if (tail >= leastLength && !flawed) offcuts.push({ x: usedLength + gap, y: 0, length: tail, width, selvedge })
-  const end = flawed && availableLength !== null ? availableLength : usedLength
-  const free = freeSquares({ length: end, width: width - 2 * selvedge, raster })
+  const x = usedLength + gap
+  const tail = availableLength === null ? 0 : availableLength - x
+  if (tail >= leastLength) {
+    offcuts.push({ x, y: 0, length: tail, width, selvedge, defects: defectsBeyond(x, defects) })
+  }
+  const free = freeSquares({ length: usedLength, width: width - 2 * selvedge, raster })
   const byId = new Map(pieces.map((piece) => [piece.id, piece]))
   for (const placement of placements) {
     const outline = byId.get(placement.piece)?.outline ?? []
@@ -60,15 +63,41 @@ export function offcutsOf(
       free.taken.fill(1, j * free.columns + best.i, j * free.columns + best.i + best.columns)
     }
     const at = { x: best.i * raster, y: best.j * raster + selvedge }
-    offcuts.push({ ...at, length: best.columns * raster, width: best.rows * raster, selvedge: 0 })
+    offcuts.push({ ...at, length: best.columns * raster, width: best.rows * raster, selvedge: 0, defects: [] })
   }
 }
 
-/** The off-cuts as rolls of stock, named after the roll they come from. */
-export function offcutStock(roll: NestedRoll, from: StockRoll, offcuts: readonly Offcut[]): StockRoll[] {
-  return offcuts.map(({ length, width, selvedge }, n) => ({
-    ...{ id: `${roll.roll} off-cut ${n + 1}`, cloth: from.cloth, width, length, selvedge },
-  }))
+/** The off-cuts as rolls of stock: a tail is the roll itself, the others are named after it and numbered. */
+export function offcutStock(from: StockRoll, offcuts: readonly Offcut[]): StockRoll[] {
+  const rest = offcuts.filter((offcut) => !isTail(offcut, from))
+  return offcuts.map((offcut): StockRoll => {
+    const { length, width, selvedge, defects } = offcut
+    const id = isTail(offcut, from) ? from.id : `${from.id} off-cut ${rest.indexOf(offcut) + 1}`
+    return { id, cloth: from.cloth, width, length, selvedge, defects }
+  })
+}
+
+/** Nothing in the used length is as wide: that lies between the selvedges, or the roll has none and the tail is first. */
+const isTail = (offcut: Offcut, { width, length }: StockRoll): boolean =>
+  offcut.y === 0 && offcut.width === width && Math.abs(offcut.x + offcut.length - length) < 1e-9
+
+/** Defects that reach beyond a cut at `x`, seen from the new end; of one that the cut runs through, the box beyond it. */
+function defectsBeyond(x: number, defects: readonly (readonly Point[])[]): (readonly Point[])[] {
+  return defects.flatMap((outline) => {
+    const X = outline.map(([along]) => along)
+    const Y = outline.map(([, across]) => across)
+    const end = Math.max(...X) - x
+    if (!(end > 0)) return []
+    if (Math.min(...X) >= x) return [outline.map(([along, across]): Point => [along - x, across])]
+    const [low, high] = [Math.min(...Y), Math.max(...Y)]
+    const box: Point[] = [
+      [0, low],
+      [end, low],
+      [end, high],
+      [0, high],
+    ]
+    return [box]
+  })
 }
 
 interface Squares {

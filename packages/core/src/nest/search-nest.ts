@@ -44,18 +44,57 @@ export interface NestProgress {
   readonly nest: () => NestResult
 }
 
-/** All in one go. `onProgress` is told the start and every better nest; `shouldStop` is asked after every round. */
-export function searchNest(
-  input: NestInput,
-  search: NestSearch,
-  watch: { readonly onProgress?: (progress: NestProgress) => void; readonly shouldStop?: () => boolean } = {},
-): Checked<NestResult> {
+/** How a caller follows a search and ends it; ended early, it gives the best nest so far. */
+export interface NestWatch {
+  /** Told the start and every better nest. */
+  readonly onProgress?: (progress: NestProgress) => void
+  /** Told the start and every round, some milliseconds apart. */
+  readonly onRound?: (progress: NestProgress) => void
+  /** Asked after every round. */
+  readonly shouldStop?: () => boolean
+  /** Looked at after every round; an `AbortSignal` is one. */
+  readonly signal?: { readonly aborted: boolean }
+}
+
+/** All in one go. */
+export function searchNest(input: NestInput, search: NestSearch, watch: NestWatch = {}): Checked<NestResult> {
   const steps = nestSteps(input, search)
-  for (let stop = false; ; stop = watch.shouldStop?.() ?? false) {
+  for (let stop = false; ; ) {
     const step = steps.next(stop)
     if (step.done) return step.value
-    if (step.value.better) watch.onProgress?.(step.value)
+    stop = told(step.value, watch)
   }
+}
+
+/** Rounds between two pauses. */
+const roundsInTurn = 16
+
+/**
+ * The same nest, a few milliseconds at a time: between them `pause` lets the caller's thread do something else, such as to
+ * hear that the search is to stop. In a worker, `() => new Promise((go) => setTimeout(go))`.
+ */
+export async function searchNestInTurns(
+  input: NestInput,
+  search: NestSearch,
+  watch: NestWatch & { readonly pause: () => Promise<unknown> },
+): Promise<Checked<NestResult>> {
+  const steps = nestSteps(input, search)
+  let stop = false
+  for (let round = 0; ; round++) {
+    const step = steps.next(stop)
+    if (step.done) return step.value
+    stop = told(step.value, watch)
+    if (round % roundsInTurn > 0) continue
+    await watch.pause()
+    stop ||= watch.signal?.aborted ?? false
+  }
+}
+
+/** Tells the caller how it stands; whether he wants it to end. */
+function told(progress: NestProgress, { onProgress, onRound, shouldStop, signal }: NestWatch): boolean {
+  onRound?.(progress)
+  if (progress.better) onProgress?.(progress)
+  return signal?.aborted === true || shouldStop?.() === true
 }
 
 /** The start, then a round of the search a step, some milliseconds; sent true it ends with the best so far. */

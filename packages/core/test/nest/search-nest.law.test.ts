@@ -1,10 +1,11 @@
 import { areaPaths, FillRule, intersect } from 'clipper2-ts'
 import fc from 'fast-check'
+import { intersection } from 'polyclip-ts'
 import { describe, expect, test } from 'vitest'
 import { drawTogether } from '../../src/nest/laid.ts'
 import { type NestResult, nestPieces } from '../../src/nest/nest.ts'
 import type { NestCloth, NestPiece, Point, StockRoll } from '../../src/nest/piece.ts'
-import { type NestProgress, nestSteps, searchNest } from '../../src/nest/search-nest.ts'
+import { type NestProgress, nestSteps, searchNest, searchNestInTurns } from '../../src/nest/search-nest.ts'
 import { shapesOf } from '../../src/nest/shape.ts'
 import { placedOutline } from '../../src/nest/turn.ts'
 import { balanced, bayOutline, demoBay, randomPieces, unbalanced } from './random-pieces.ts'
@@ -78,6 +79,27 @@ describe('the long search', () => {
     expect(pairs).toBeGreaterThan(60)
   })
 
+  test('none by a second library either, one that has no part in making the nest', () => {
+    const pieces = demoPieces('A')
+    const nest = searched(pieces, [roll(balanced, 0.965, 9)], 600_000)
+    const outlines = outlinesOn(nest, pieces, 0)
+    const shared = (P: Point[], Q: Point[]): number => {
+      const ring = (outline: Point[]) => [outline.map(([x, y]): [number, number] => [x, y])]
+      return intersection(ring(P), ring(Q)).length
+    }
+    let pairs = 0
+    outlines.forEach((P, i) => {
+      for (const Q of outlines.slice(i + 1)) {
+        pairs++
+        expect(shared(P, Q)).toBe(0)
+      }
+    })
+    expect(pairs).toBe(190)
+    // It sees an overlap of a tenth of a millimetre more than the gap.
+    const pushed = outlines.map((P) => P.map(([x, y]): Point => [x + gap + 1e-4, y]))
+    expect(outlines.some((P, i) => pushed.some((Q, j) => i !== j && shared(P, Q) > 0))).toBe(true)
+  })
+
   test('frames with a window: what lies inside lies in the hole, not on the frame', () => {
     const block: Point[] = [
       [0, 0],
@@ -133,6 +155,45 @@ describe('the long search', () => {
     const input = { pieces: demoPieces('A'), rolls: [roll(balanced, 0.965, 9)], gap }
     const nest = searchNest(input, { budget: Infinity, pace: () => asked++ / 500 })
     expect(nest.ok).toBe(true)
+  })
+
+  test('an abort signal ends it, all in one go or in turns, with the best so far', async () => {
+    const input = { pieces: demoPieces('A'), rolls: [roll(balanced, 0.965, 9)], gap }
+    const start = nestPieces(input)
+    if (!start.ok) throw new Error('no start')
+    const cancel = new AbortController()
+    const seen: NestProgress[] = []
+    const onProgress = (progress: NestProgress): void => {
+      seen.push(progress)
+      if (seen.length === 3) cancel.abort()
+    }
+    const never = { budget: Infinity, pace: () => 0 }
+    const stopped = searchNest(input, never, { onProgress, signal: cancel.signal })
+    expect(seen).toHaveLength(3)
+    expect(stopped.ok && stopped.value).toEqual(seen[2].nest())
+    // In turns the thread is free between rounds: what it does there can end the search.
+    const later = new AbortController()
+    let turns = 0
+    const pause = async (): Promise<void> => {
+      await new Promise((go) => setImmediate(go))
+      if (++turns === 5) later.abort()
+    }
+    let rounds = 0
+    const inTurns = await searchNestInTurns(input, never, { pause, signal: later.signal, onRound: () => rounds++ })
+    expect(turns).toBe(5)
+    expect(rounds).toBeLessThan(100)
+    expect(inTurns.ok && inTurns.value.rolls[0].usedLength).toBeLessThanOrEqual(start.value.rolls[0].usedLength)
+  })
+
+  test('in turns or in one go: the same nest; the start is told first, before any search', async () => {
+    const input = { pieces: demoPieces('A'), rolls: [roll(balanced, 0.965, 9)], gap }
+    const spent: number[] = []
+    const onRound = (progress: NestProgress): void => void spent.push(progress.spent)
+    const inTurns = await searchNestInTurns(input, { budget: 200_000 }, { pause: async () => {}, onRound })
+    expect(inTurns).toEqual(searchNest(input, { budget: 200_000 }))
+    expect(spent[0]).toBe(0)
+    expect(spent.length).toBeGreaterThan(50)
+    expect([...spent].sort((a, b) => a - b)).toEqual(spent)
   })
 
   test('trapezoids end up head to tail', () => {

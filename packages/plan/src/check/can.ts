@@ -2,14 +2,19 @@
  * What must hold between the fields of a can, beyond each field's own limits. Every check runs on what is known and passes
  * over what is not, so that one wrong field hides no other fault. What only the pattern can tell is told there.
  */
-import type { CanDesign } from '@finwright/core/assess/design.ts'
+import type { CanDesign, Point } from '@finwright/core/assess/design.ts'
+import { area } from '@finwright/core/geometry/polygon.ts'
+import { selfCrossing } from '@finwright/core/geometry/polygon-crossing.ts'
 import type { Issue } from '@finwright/core/issue.ts'
-import type { Loose, Report } from '../resolve/loose.ts'
+import { allKnown, type Loose, listOf, type Report } from '../resolve/loose.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { valueAt } from '../schema/locate.ts'
 import { checkFins } from './fins.ts'
 import { checkOutline } from './outline.ts'
 import { checkPlies } from './plies.ts'
+
+/** m²: a square of a millimetre. */
+const leastFlaw = 1e-6
 
 export interface Checking {
   readonly design: Loose<CanDesign>
@@ -30,7 +35,8 @@ export function checkCan(design: Loose<CanDesign>, plan: Loose<CanPlan>, report:
   checkImpulse(checking)
 }
 
-function checkStock({ design, report, typed }: Checking): void {
+function checkStock(checking: Checking): void {
+  const { design, report, typed } = checking
   const rolls = design.stock?.rolls ?? []
   const seen = new Map<string, number>()
   rolls.forEach((roll, i) => {
@@ -45,6 +51,7 @@ function checkStock({ design, report, typed }: Checking): void {
         hint: 'Check the units of both.',
       })
     }
+    checkDefects(i, checking)
     const first = roll?.id === undefined ? undefined : seen.get(roll.id)
     if (first !== undefined) {
       report({
@@ -55,6 +62,38 @@ function checkStock({ design, report, typed }: Checking): void {
         hint: 'Rename one of the two.',
       })
     } else if (roll?.id !== undefined) seen.set(roll.id, i)
+  })
+}
+
+/** Flaws must enclose an area, not cross themselves and lie on the roll. */
+function checkDefects(i: number, { design, report, typed }: Checking): void {
+  const roll = design.stock?.rolls?.[i]
+  listOf(roll?.defects)?.forEach((defect, d) => {
+    const corners = allKnown(listOf(defect))?.filter((corner): corner is Point => !corner.includes(undefined))
+    if (corners === undefined || corners.length < (defect?.length ?? 0)) return
+    const path = `stock.rolls[${i}].defects[${d}]`
+    const value = typed('stock', 'rolls', i, 'defects', d)
+    const { length, width } = roll ?? {}
+    if (selfCrossing(corners) !== null || !(Math.abs(area(corners)) > leastFlaw)) {
+      report({
+        code: 'stock/defect-outline',
+        path,
+        value,
+        message: `Flaw ${d + 1} of this roll encloses no area, or its outline crosses itself; nothing can be kept off it.`,
+        hint: 'Give two opposite corners of a rectangle along the roll, or the corners of an outline in turn.',
+      })
+    } else if (
+      corners.every(([x]) => x >= (length ?? Infinity)) ||
+      corners.every(([, y]) => y >= (width ?? Infinity))
+    ) {
+      report({
+        code: 'stock/defect-off-roll',
+        path,
+        value,
+        message: `Flaw ${d + 1} of this roll lies wholly beyond it: the roll is ${typed('stock', 'rolls', i, 'width')} wide with ${typed('stock', 'rolls', i, 'length')} left.`,
+        hint: 'Corners are stated along the roll from the cut end, then across from the left selvedge.',
+      })
+    }
   })
 }
 

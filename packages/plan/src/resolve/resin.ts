@@ -5,7 +5,7 @@
  * both: a guessed density would make a volume ratio look like a mass ratio.
  */
 
-import type { Mixing, Shop, Stock } from '@finwright/core/assess/design.ts'
+import type { Mixing, Point, Shop, Stock } from '@finwright/core/assess/design.ts'
 import type { ResinSystem } from '@finwright/core/material/material.ts'
 import { massRatio } from '@finwright/core/resin/mixing.ts'
 import type { CanPlan } from '../schema/can.ts'
@@ -96,10 +96,30 @@ export function resolveStock(stock: Loose<NonNullable<CanPlan['stock']>> | undef
       width: siValue('stock.rolls[].width', roll?.width),
       length: siValue('stock.rolls[].length', roll?.length),
       selvedge: siValue('stock.rolls[].selvedge', roll?.selvedge),
+      defects: listOf(roll?.defects)?.map(resolveDefect),
     })),
     resin: siValue('stock.resin', stock?.resin),
     hardener: siValue('stock.hardener', stock?.hardener),
     usable: siValue('stock.usable', stock?.usable),
     reserve: siValue('stock.reserve', stock?.reserve),
   }
+}
+
+/** Two corners are those of a rectangle along the roll, opposite each other; more are an outline. */
+function resolveDefect(corners: Loose<readonly (readonly [string, string])[]> | undefined): Loose<Point[]> | undefined {
+  const points = listOf(corners)?.map(
+    (corner) =>
+      [
+        siValue('stock.rolls[].defects[][][0]', corner?.[0]),
+        siValue('stock.rolls[].defects[][][1]', corner?.[1]),
+      ] as const,
+  )
+  if (points?.length !== 2) return points
+  const [[x0, y0], [x1, y1]] = points as [(typeof points)[0], (typeof points)[0]]
+  return [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ]
 }

@@ -164,6 +164,15 @@ const stock = z.strictObject({
         width: text('stock.rolls[].width'),
         length: text('stock.rolls[].length'),
         selvedge: text('stock.rolls[].selvedge').optional(),
+        defects: z
+          .array(
+            z
+              .array(z.tuple([text('stock.rolls[].defects[][][0]'), text('stock.rolls[].defects[][][1]')]))
+              .min(2)
+              .max(60),
+          )
+          .max(60)
+          .optional(),
       }),
     )
     .max(100)

@@ -117,6 +117,7 @@ export const defaults: readonly (Default | DerivedDefault)[] = [
   { path: 'stock', value: {}, source: 'no stock stated: everything is to be bought' },
   { path: 'stock.rolls', value: [], source: 'no stock stated' },
   { path: 'stock.rolls[].selvedge', value: '10 mm', source: practice },
+  { path: 'stock.rolls[].defects', value: [], source: 'no flaw stated' },
   { path: 'stock.resin', value: '0 g', source: 'no stock stated' },
   { path: 'stock.hardener', value: '0 g', source: 'no stock stated' },
   { path: 'stock.usable', value: '95 %', source: practice },

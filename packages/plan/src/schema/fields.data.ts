@@ -116,6 +116,18 @@ export const fields = {
   'stock.rolls[].width': { label: 'roll width', quantity: 'length', least: '10 mm', most: '5 m' },
   'stock.rolls[].length': { label: 'length left on the roll', quantity: 'length', least: '0 m', most: '1 km' },
   'stock.rolls[].selvedge': { label: 'unusable at each long edge', quantity: 'length', least: '0 mm', most: '200 mm' },
+  'stock.rolls[].defects[][][0]': {
+    label: 'corner of a flaw, along the roll from the cut end',
+    quantity: 'length',
+    least: '0 mm',
+    most: '1 km',
+  },
+  'stock.rolls[].defects[][][1]': {
+    label: 'corner of a flaw, across from the left selvedge, cut end on top and outer face up',
+    quantity: 'length',
+    least: '0 mm',
+    most: '5 m',
+  },
   'stock.resin': { label: 'resin in stock', quantity: 'mass', least: '0 g', most: '1000 kg' },
   'stock.hardener': { label: 'hardener in stock', quantity: 'mass', least: '0 g', most: '1000 kg' },
   'stock.usable': { label: 'share of the stock that can be got out', ...share, least: 0.05 },

@@ -1,5 +1,6 @@
 /** Cut sheets: one roll after another, its nest in true proportion, then every piece in the order of cutting. */
-import type { NestRoll, PieceShape } from '@finwright/core/assess/assessment.ts'
+import type { PieceShape } from '@finwright/core/assess/assessment.ts'
+import type { NestRoll } from '@finwright/core/assess/nest-section.ts'
 import { type Block, beside, paged, picture, space, stacked } from '../layout/block.ts'
 import { fields } from '../layout/controls.ts'
 import { percent } from '../layout/figures.ts'
@@ -12,6 +13,7 @@ import {
   nestKey,
   nestPicture,
   nestWidth,
+  offcutMark,
   type PlacedPiece,
   placedPieces,
   warpAcross,
@@ -32,9 +34,10 @@ function rollSheets(roll: NestRoll, input: SheetInput): Leaf[] {
   const blocks = [
     paragraph(firstLine(roll, placed, input), area.width, { size: 4 }),
     pictureAndFacts(roll, placed, input, area),
+    ...beforeCutting(area.width),
     heading('Pieces, in the order of cutting', area.width),
     ...pieceTable(placed, input, area.width),
-    ...wasteWords(area.width),
+    ...backToStock(roll, input, area.width),
   ]
   return paged(blocks, area).map((items) => ({
     title: 'Cut sheet',
@@ -115,7 +118,7 @@ function facts(roll: NestRoll, placed: readonly PlacedPiece[], input: SheetInput
       width,
       { size: 3.2, gap: 5 },
     ),
-    { ...picture(14, nestKey([2, 5])), gap: 4 },
+    { ...nestKey(roll), gap: 4 },
     ...plySummary(placed, input, width),
   ])
 }
@@ -178,7 +181,31 @@ function sizeOf(shape: PieceShape | undefined, figures: SheetInput['figures']): 
   return `${figures.length(shape.cutWidth_m).replace(/ (mm|in)$/, '')} × ${figures.length(shape.cutLength_m)}`
 }
 
-const wasteWords = (width: number): Block[] => [
+/** What goes back on the rack, by its corners on this roll. */
+function backToStock({ offcuts }: NestRoll, { figures }: SheetInput, width: number): Block[] {
+  if (offcuts.length === 0) return []
+  const columns: Column[] = [
+    { head: 'no.', share: 0.6 },
+    { head: 'back to stock as', share: 3.4, face: 'title' },
+    { head: 'along the warp', share: 1.6, align: 'end' },
+    { head: 'across', share: 1.6, align: 'end' },
+    { head: 'from the cut end', share: 1.8, align: 'end' },
+    { head: 'from the left edge', share: 1.8, align: 'end' },
+    { head: 'kept', share: 0.9, align: 'middle' },
+  ]
+  const rows = offcuts.map(({ roll, length_m, width_m, x_m, y_m }, n): Cell[] => [
+    `${offcutMark}${n + 1}`,
+    roll,
+    figures.length(length_m, 1e-3),
+    figures.length(width_m, 1e-3),
+    figures.length(x_m, 1e-3),
+    figures.length(y_m, 1e-3),
+    tick,
+  ])
+  return [heading('Back to stock', width), ...table(columns, rows, width, { size: 3.1, rowHeight: 6.4 })]
+}
+
+const beforeCutting = (width: number): Block[] => [
   space(2),
   ...bullets(
     [

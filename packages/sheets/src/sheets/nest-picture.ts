@@ -1,8 +1,21 @@
 /** A roll with its pieces in true proportion: the cut end on top, the warp down the page, pieces left white. */
-import type { NestRoll, PatternPiece, Point } from '@finwright/core/assess/assessment.ts'
-import { fill, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
+import type { PatternPiece, Point } from '@finwright/core/assess/assessment.ts'
+import type { NestOffcut, NestRoll } from '@finwright/core/assess/nest-section.ts'
+import {
+  type Box,
+  fill,
+  line,
+  type Primitive,
+  path,
+  pen,
+  rectangle,
+  stroke,
+  text,
+  type XY,
+} from '../drawing/drawing.ts'
 import { hatched } from '../drawing/hatch.ts'
 import { textWidth } from '../drawing/lettering.ts'
+import { type Block, picture } from '../layout/block.ts'
 import { arrow, dimension } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
 
@@ -94,12 +107,59 @@ export function nestPicture({ roll, placed, figures, at, width, height }: NestVi
     ...[roll.selvedge_m, roll.width_m - roll.selvedge_m].map((y) =>
       line(page([0, y]), tail(page([used, y])), stroke(pen.hair, 'dark', [1, 1])),
     ),
+    ...roll.offcuts.flatMap((offcut, n) => offcutOn(offcut, `${offcutMark}${n + 1}`, page, used)),
     ...placed.flatMap((item, i) => pieceOn(item, outlines[i], i + 1)),
+    ...roll.defects_m.flatMap((outline) => flawOn(outline, page, used)),
     ...dimension(cloth[0], cloth[1], figures.length(roll.width_m, 1e-3), { offset: 5, from: 1, size: 2.8 }),
     ...dimension(cloth[3], cloth[0], `${figures.length(used, 1e-3)} used`, { offset: 5, from: 1, size: 2.8 }),
     ...warpArrow(page([used, roll.width_m / 2])),
   ]
 }
+
+/** Before the number of an off-cut, so that it is not taken for a piece. */
+export const offcutMark = 'R'
+
+const offcutLine = { layer: 'mark', stroke: stroke(pen.fine, 'dark', [2, 1]) } as const
+
+type Page = (point: Point) => XY
+
+/** An off-cut of the used length; the tail is said by the dimensions. */
+function offcutOn({ x_m, y_m, length_m, width_m }: NestOffcut, mark: string, page: Page, used: number): Primitive[] {
+  if (x_m >= used) return []
+  const [from, to] = [page([x_m, y_m]), page([x_m + length_m, y_m + width_m])]
+  const middle: XY = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
+  return [
+    path(corners({ x: from[0], y: from[1], width: to[0] - from[0], height: to[1] - from[1] }), true, offcutLine),
+    rectangle({ x: middle[0] - 2.6, y: middle[1] - 2, width: 5.2, height: 4 }, { fill: fill('paper') }),
+    text([middle[0], middle[1] + 1], mark, { size: 2.8, face: 'letter', anchor: 'middle' }),
+  ]
+}
+
+/** A flaw, hatched dark, as far as it lies on what is drawn. */
+function flawOn(outline: readonly Point[], page: Page, used: number): Primitive[] {
+  if (outline.every(([x]) => x >= used)) return []
+  const drawn = outline.map(([x, y]) => page([Math.min(x, used), y]))
+  return flaw(drawn, page([0, 0]))
+}
+
+function flaw(drawn: readonly XY[], origin: XY): Primitive[] {
+  return [
+    path(drawn, true, { layer: 'mark', stroke: stroke(pen.fine, 'dark'), fill: fill('paper') }),
+    {
+      kind: 'lines',
+      layer: 'mark',
+      pairs: hatched([drawn], { angle: Math.PI / 4, spacing: 0.7, origin }),
+      stroke: { ink: 'dark', width: pen.hair },
+    },
+  ]
+}
+
+const corners = ({ x, y, width, height }: Box): XY[] => [
+  [x, y],
+  [x + width, y],
+  [x + width, y + height],
+  [x, y + height],
+]
 
 /** The rest of the roll, hinted. */
 const tail = ([x, y]: XY): XY => [x, y + 9]
@@ -164,9 +224,20 @@ function area(points: readonly XY[]): number {
 }
 
 /** A key to the small signs of the picture. */
-export const nestKey = ([x, y]: XY): Primitive[] => [
-  ...arrow([x, y + 1], [x, y - 4], { width: pen.thin, head: 1.6 }),
-  text([x + 2.4, y - 0.6], 'forward on the piece', { size: 2.8 }),
-  rectangle({ x: x - 1, y: y + 3, width: 2, height: 3 }, { stroke: stroke(pen.hair, 'dark', [1, 1]) }),
-  text([x + 2.4, y + 5.6], 'selvedge, unusable', { size: 2.8 }),
-]
+export function nestKey({ offcuts, defects_m, usedLength_m }: NestRoll): Block {
+  const flawed = defects_m.some((outline) => outline.some(([x]) => x < usedLength_m))
+  const kept = offcuts.some(({ x_m }) => x_m < usedLength_m)
+  const box = (y: number): Box => ({ x: 1, y: y - 2.6, width: 2, height: 3 })
+  const signs: readonly (readonly [boolean, string, (y: number) => Primitive[]])[] = [
+    [true, 'forward on the piece', (y) => arrow([2, y + 1], [2, y - 4], { width: pen.thin, head: 1.6 })],
+    [true, 'selvedge, unusable', (y) => [rectangle(box(y), { stroke: stroke(pen.hair, 'dark', [1, 1]) })]],
+    [flawed, 'flaw, nothing lies on it', (y) => flaw(corners(box(y)), [0, 0])],
+    [kept, 'off-cut, back to stock', (y) => [path(corners(box(y)), true, offcutLine)]],
+  ]
+  const shown = signs.filter(([isShown]) => isShown)
+  const items = shown.flatMap(([, words, sign], n) => {
+    const y = 5 + 5.5 * n
+    return [...sign(y), text([4.4, y], words, { size: 2.8 })]
+  })
+  return picture(3 + 5.5 * shown.length, items)
+}

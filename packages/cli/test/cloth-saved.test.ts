@@ -1,0 +1,52 @@
+/** How much cloth nesting saves on the demo against its pieces as rectangles in rows; by effort, not by the clock. */
+import { canPatterns } from '@finwright/core/assess/can-patterns.ts'
+import { canNest, type NestSection, nestingBudgets } from '@finwright/core/assess/nest-section.ts'
+import { skinPlies } from '@finwright/core/assess/skins.ts'
+import { usualGap } from '@finwright/core/nest/nest.ts'
+import { describe, expect, test } from 'vitest'
+import { boxOf, rowsLength } from '../../../bench/nest-rows.ts'
+import { example, read } from './plans.ts'
+
+const document = read(example('demo'))
+if (!document.ok || document.value.design.kind !== 'can') throw new Error('the demo is refused')
+const { design } = document.value
+const patterns = canPatterns(design, skinPlies(design))
+if (!patterns.ok) throw new Error('the demo has no patterns')
+
+const nestWith = (budget: number): NestSection => {
+  const nest = canNest(design, patterns.value, { budget })
+  if (!nest.ok) throw new Error('the demo does not nest')
+  return nest.value
+}
+const clothOf = ({ rolls }: NestSection): number =>
+  rolls.reduce((sum, { usedLength_m, width_m }) => sum + usedLength_m * width_m, 0)
+
+/** The shortest rows of rectangles, along the pieces' own axes or along the roll, m². */
+function clothInRows(own: boolean): number {
+  return design.stock.rolls.reduce((sum, { cloth, width, selvedge }) => {
+    const boxes = patterns.ok ? patterns.value.pieces.filter((piece) => piece.cloth === cloth.id) : []
+    const length = rowsLength(
+      boxes.map((piece) => boxOf({ ...piece, cloth }, own)),
+      width - 2 * selvedge,
+      usualGap,
+    )
+    return sum + length * width
+  }, 0)
+}
+
+describe('the demo', () => {
+  const rows = Math.min(clothInRows(true), clothInRows(false))
+  const thorough = nestWith(nestingBudgets.thorough)
+
+  test('takes at least 15 % less cloth than rectangles in rows', () => {
+    expect(rows).toBeGreaterThan(4)
+    expect(1 - clothOf(thorough) / rows).toBeGreaterThanOrEqual(0.15)
+  })
+
+  test('a thorough nest takes no more than a quick one; the quick one saves a tenth', () => {
+    const quick = nestWith(nestingBudgets.quick)
+    expect(clothOf(thorough)).toBeLessThan(clothOf(quick))
+    expect(1 - clothOf(quick) / rows).toBeGreaterThan(0.1)
+    expect([quick.searchBudget, thorough.searchBudget]).toEqual([0, nestingBudgets.thorough])
+  })
+})
