@@ -39,6 +39,8 @@ export function filletFigures({ tube, fins, ...rest }: CanDesign): NonNullable<B
 export interface Loaded {
   readonly root: FinRoot
   readonly reactions: LoadCase['reactions'] | null
+  /** Searches for the radius that is enough even where this one is. */
+  readonly searchRadius: boolean
 }
 
 /** Margin and joint, and the loads along the root that they come from. */
@@ -46,7 +48,7 @@ export interface JointResult extends Section<Pick<BondSection, 'margin' | 'joint
   readonly line: StrengthSection['rootLine']
 }
 
-export function jointResult(design: CanDesign, { root, reactions }: Loaded): JointResult {
+export function jointResult(design: CanDesign, { root, reactions, searchRadius }: Loaded): JointResult {
   if (root.hold === null || reactions === null || reactions.nodal.length === 0)
     return { value: { margin: null, joint: null }, line: null, warnings: [withoutMargin] }
   const line = rootLine(reactions)
@@ -67,11 +69,15 @@ export function jointResult(design: CanDesign, { root, reactions }: Loaded): Joi
   const rootLoads = { x_m: line.x, shear_N_m: line.V, moment_N: line.M }
   if (!made.ok)
     return { value: { margin: null, joint: null }, line: rootLoads, warnings: [...made.issues, withoutMargin] }
-  const enough = sufficientFilletRadius(input)
-  const sufficient = !enough.ok || enough.value.kind !== 'found' ? null : enough.value.radius
+  const sufficient = searchRadius || (made.value.margin ?? 0) < 0 ? sufficientRadius(input) : null
   const joint = jointFigures(made.value, { allowable, sufficient, lapShear, knockDown })
   const value = { margin: made.value.margin, joint }
   return { value, line: rootLoads, warnings: [...made.warnings, ...weak(made.value, sufficient)] }
+}
+
+function sufficientRadius(input: RootJointInput): number | null {
+  const enough = sufficientFilletRadius(input)
+  return !enough.ok || enough.value.kind !== 'found' ? null : enough.value.radius
 }
 
 /** A motor case may bear the wall or stand clear of it, and either can stress the joint more: the lesser margin counts. */

@@ -10,7 +10,10 @@ import { envelopeBoundary } from '../flutter/envelope-boundary.ts'
 import { type ModalSystem, ownModes, softeningFactors, softeningModes } from '../flutter/modal-system.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { modeNamer } from '../plate/mode-kind.ts'
+import { plateModes } from '../plate/modes.ts'
 import type { NodalField } from '../plate/nodal-field.ts'
+import { quadraticMesh } from '../plate/quadratic-mesh.ts'
+import { neighbourModes, type ShapedModes } from '../plate/ritz.ts'
 import type { FlutterSection } from './assessment.ts'
 import type { CanDesign } from './design.ts'
 import { type EnvelopeAnswer, envelopeAnswer } from './envelope-section.ts'
@@ -19,7 +22,7 @@ import { type FinPlate, finPlate } from './fin-plate.ts'
 import { type FinRoot, finRoot } from './fin-root.ts'
 import type { Flown } from './flown.ts'
 import { flutterDrivers } from './flutter-drivers.ts'
-import { type HeldFins, type Hold, heldFins } from './held-fin.ts'
+import { flutterModes, type HeldFins, type Hold, heldFins } from './held-fin.ts'
 import { skinPlies } from './skins.ts'
 import { finEnvelope } from './surface-methods.ts'
 
@@ -53,10 +56,10 @@ export function finFlutter(design: CanDesign, input: FinFlutterInput): FinFlutte
   return { answer, hold }
 }
 
-const envelopeOn = ({ plate, air }: FinFlutterInput, shapes: readonly NodalField[]) =>
+const envelopeOn = ({ plate, air }: Pick<FinFlutterInput, 'plate' | 'air'>, shapes: readonly NodalField[]) =>
   finEnvelope(
     {
-      layout: plate.model.layout,
+      nodes: quadraticMesh(plate.mesh),
       shapes: shapes.map(({ w }) => w),
       thicknessAt: (x, y) => plate.at(x, y).laminate.h,
     },
@@ -117,20 +120,22 @@ function worstHold(design: CanDesign, input: FinFlutterInput): Hold {
   if (input.root.hold === null || probe === null) return input.root.hold === null ? 'clamped' : 'likely'
   const ratios = (['likely', 'soft', 'stiff'] as const).map((hold) => ({
     hold,
-    ratio: ratioAt(design, input, { hold, resin: 1, point: probe }) ?? Number.POSITIVE_INFINITY,
+    ratio: ratioAt(design, input, { modes: input.fins.nearModes(hold), point: probe }) ?? Number.POSITIVE_INFINITY,
   }))
   return ratios.reduce((least, other) => (other.ratio < least.ratio ? other : least)).hold
 }
 
 interface OneCase {
-  readonly hold: Hold
-  readonly resin: number
+  readonly modes: ShapedModes
   readonly point: AirPoint
 }
 
 /** The envelope's ratio at one point with one structure; null where not determined. */
-function ratioAt(design: CanDesign, input: FinFlutterInput, { hold, resin, point }: OneCase): number | null {
-  const modes = input.fins.modes(hold, resin)
+function ratioAt(
+  design: CanDesign,
+  input: Pick<FinFlutterInput, 'plate' | 'air'>,
+  { modes, point }: OneCase,
+): number | null {
   const { envelope } = envelopeOn(input, modes.shapes)
   const { structuralDamping } = design.loads
   const found = envelopeBoundary({ envelope, points: [point], modes: ownModes(modes.omega), structuralDamping })
@@ -147,9 +152,9 @@ export function flutterAsides(
   if (least === null) return { beside: [], drivers: [] }
   const point = least.at
   const resin = point.time === null ? 1 : input.resinFactor(point.time)
-  const beside = cases(input, hold, resin).map(({ assumption, ...one }) => ({
+  const beside = cases(input, hold, resin).map(({ assumption, hold: other, resin: warm }) => ({
     assumption,
-    speedRatio: ratioAt(design, input, { ...one, point }),
+    speedRatio: ratioAt(design, input, { modes: input.fins.nearModes(other, warm), point }),
   }))
   const drivers = flutterDrivers(design, {
     ratio: least.ratio,
@@ -158,11 +163,18 @@ export function flutterAsides(
       const root = finRoot(changed, plate).value
       const fins = heldFins(changed, plate, root)
       const warm = otherCure && point.time !== null ? input.otherResinFactor(point.time) : resin
-      const held = root.hold === null ? 'clamped' : hold
-      return ratioAt(changed, { ...input, plate, root, fins }, { hold: held, resin: warm, point })
+      const { model } = fins.fin(root.hold === null ? 'clamped' : hold, warm)
+      return ratioAt(changed, { plate, air: input.air }, { modes: modesNear(input.fins, hold, model), point })
     },
   })
   return { beside, drivers }
+}
+
+/** Of a changed fin: from the modes of the plan's own where both have the same unknowns. */
+function modesNear(fins: HeldFins, hold: Hold, model: PlateModel): ShapedModes {
+  const known = fins.fin(hold).model
+  const alike = known.layout.unknown === model.layout.unknown
+  return alike ? neighbourModes({ model: known, modes: fins.modes(hold) }, model, 2) : plateModes(model, flutterModes)
 }
 
 const words: { readonly [hold in Hold]: string } = {

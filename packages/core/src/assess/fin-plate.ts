@@ -32,6 +32,9 @@ export interface FinPoint {
 export interface FinPlate {
   readonly outline: readonly Point[]
   readonly mesh: Mesh
+  /** Of the outline. */
+  readonly segments: number
+  /** Assembled when first asked for. */
   readonly model: PlateModel
   readonly at: (x: number, y: number) => FinPoint
   /** Of the outline's segments, the one along the body. */
@@ -53,15 +56,24 @@ export function finPlate(design: CanDesign, skins: readonly SkinPly[], { opposit
   const mesh = finMesh(outline)
   const face = finFace(design, skins)
   const at = pointReader(design, skins, { face, opposite })
-  const model = assemblePlate({
-    mesh,
-    supports: sides.map(({ name }) => (name === 'root' ? 'clamped' : 'free')),
-    sectionAt: ({ x, y }) => plateSection(at(x, y).laminate),
-    ...(last?.model === undefined ? {} : { like: last.model }),
-  })
-  last = { outline, mesh, model }
+  const supports = sides.map(({ name }) => (name === 'root' ? ('clamped' as const) : ('free' as const)))
+  let model: PlateModel | undefined
+  const assembled = (): PlateModel => {
+    const known = last?.mesh === mesh ? last.model : undefined
+    const sectionAt = ({ x, y }: { x: number; y: number }) => plateSection(at(x, y).laminate)
+    const made = assemblePlate({ mesh, supports, sectionAt, ...(known === undefined ? {} : { like: known }) })
+    last = { outline, mesh, model: made }
+    return made
+  }
   const rootSegment = sides.findIndex(({ name }) => name === 'root')
-  return { outline, mesh, model, at, rootSegment, mass: finMass(design, skins, { face, mesh }), opposite }
+  const mass = finMass(design, skins, { face, mesh })
+  return {
+    ...{ outline, mesh, at, rootSegment, mass, opposite, segments: supports.length },
+    get model() {
+      model ??= assembled()
+      return model
+    },
+  }
 }
 
 let last: (Pick<FinPlate, 'outline' | 'mesh'> & { readonly model?: PlateModel }) | null = null

@@ -4,7 +4,7 @@
  */
 import { chordAt, finForm } from '../air/fin-form.ts'
 import { type FinWall, finStations } from '../flight/heat/fin-stations.ts'
-import { heatAlong } from '../flight/heat/heat-along.ts'
+import { type FinHeat, type HeatInput, heatAlong } from '../flight/heat/heat-along.ts'
 import { laminateTemperature } from '../flight/heat/laminate-temperature.ts'
 import type { FlightHistory } from '../flight/history.ts'
 import { recoveryTemperature } from '../flight/recovery.ts'
@@ -42,7 +42,7 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
     },
   })
   const hot = untilCooled(history, Math.min(roomCured.temperature, postCured.temperature))
-  const heat = heatAlong({
+  const heat = keptHeat(history, {
     history: hot,
     stations,
     layers: stations[0].layers ?? [],
@@ -72,6 +72,16 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
   const others = heat.warnings.filter(({ code }) => code !== 'heat/above-glass-transition')
   const [resinFactor, otherResinFactor] = mean.resin.map(({ factor }) => along(time, factor))
   return { value, warnings: [...softening(value), ...others], resinFactor, otherResinFactor }
+}
+
+/** What was asked last, and its answer: a ply that turns, or a new margin's terms, heats no differently. */
+let last: { readonly flight: FlightHistory; readonly asked: string; readonly heat: FinHeat } | null = null
+
+function keptHeat(flight: FlightHistory, input: HeatInput): FinHeat {
+  const { history: _, ...rest } = input
+  const asked = JSON.stringify(rest)
+  if (last === null || last.flight !== flight || last.asked !== asked) last = { flight, asked, heat: heatAlong(input) }
+  return last.heat
 }
 
 /** Straight between the samples, held before the first and after the last. */

@@ -30,7 +30,7 @@ export interface Held extends Section<Answer> {
   readonly least: number
 }
 
-/** `asides: false` leaves out what stands beside the flutter margin, which takes longer than the answer itself. */
+/** `asides: false` leaves out what stands beside the flutter margin and the fillet radius that would be enough, which take longer than the answer itself. */
 export function willItHold(design: CanDesign, flight: Flown, { asides = true } = {}): Held {
   const skins = skinPlies(design)
   const one = finHolds(design, skins, { flight, asides, opposite: false })
@@ -67,7 +67,7 @@ function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides
   const thickness = plate.at(form.centroidChord, form.centroidSpan).laminate.h
   const screening = screeningResult({ model: plate.model, form, thickness }, airPoints(flight))
   const strength = strengthSection(design, { plate, held, air, flight })
-  const joint = jointResult(design, { root: root.value, reactions: strength.reactions })
+  const joint = jointResult(design, { root: root.value, reactions: strength.reactions, searchRadius: asides })
   return {
     value: {
       fin: finSection(design, skins, plate),

@@ -143,7 +143,7 @@ function studyFlutter(design: StudyDesign, { model, modes, laminateAt }: Solved)
   const omegas = imposed ?? modes.omega
   const stream: Stream = { ...air, order: air.pistonOrder }
   const onModes = {
-    layout: model.layout,
+    nodes: model.layout.nodes,
     shapes: modes.shapes.slice(0, omegas.length).map(({ w }) => w),
     thicknessAt: (x: number, y: number) => laminateAt(x, y).h,
   }

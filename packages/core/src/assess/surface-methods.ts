@@ -5,14 +5,13 @@ import { doubletLatticeMethod } from '../flutter/lattice-method.ts'
 import { type PistonInput, pistonTheory } from '../flutter/piston.ts'
 import { supersonicSurfaceMethod } from '../flutter/source-method.ts'
 import type { Point } from '../geometry/point.ts'
-import type { PlateLayout } from '../plate/layout.ts'
-import { fourfoldMesh } from '../plate/quadratic-mesh.ts'
+import { fourfoldMesh, type QuadraticMesh } from '../plate/quadratic-mesh.ts'
 import type { KeptAir } from './fin-air.ts'
 
 export type Thickness = (x: number, y: number) => number
 
 export interface OnModes {
-  readonly layout: PlateLayout
+  readonly nodes: QuadraticMesh
   /** Deflection at every node, of unit modal mass, one a mode. */
   readonly shapes: readonly Float64Array[]
   /** Whole thickness at a point, in the plate's axes. */
@@ -43,8 +42,8 @@ export interface InFlow {
 }
 
 export function finEnvelope(modes: OnModes, { air, axes }: InFlow, stream: Stream = alongFin): FinEnvelope {
-  const { layout, shapes, thicknessAt } = modes
-  const { X, T } = layout.nodes
+  const { nodes, shapes, thicknessAt } = modes
+  const { X, T } = nodes
   const mesh = { X: axes === undefined ? X : turnedNodes(X, axes), T, perTriangle: 6 as const }
   const input = { outline: air.outline, mesh, shapes }
   const half = (x: number, y: number): number =>
@@ -65,8 +64,8 @@ function turnedNodes(X: Float64Array, { to }: StreamAxes): Float64Array {
   return turned
 }
 
-export function pistonMethod({ layout, shapes, thicknessAt }: OnModes, stream: Stream): AerodynamicMethod {
-  const mesh = fourfoldMesh(layout.nodes)
+export function pistonMethod({ nodes, shapes, thicknessAt }: OnModes, stream: Stream): AerodynamicMethod {
+  const mesh = fourfoldMesh(nodes)
   const { X, T } = mesh
   const half = Float64Array.from({ length: X.length / 2 }, (_, i) => thicknessAt(X[2 * i], X[2 * i + 1]) / 2)
   const [c, s] = [Math.cos(stream.flowDirection), Math.sin(stream.flowDirection)]

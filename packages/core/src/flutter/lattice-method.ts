@@ -3,14 +3,15 @@
  * `highestLatticeMach`, from the outline and the modes at the nodes of a plate's mesh.
  *
  * What depends on the outline alone (lattice, geometry of the influence, factors at each Mach number and frequency) is kept in
- * `SubsonicAir` and serves every set of modes; the fit of a mesh to the lattice is kept a mesh. Reduced frequencies are on half the
+ * `SubsonicAir` and serves every set of modes; the fit of a mesh to the lattice, and forces on shapes that modes are made of, are kept a mesh. Reduced frequencies are on half the
  * longest chord. Equations: air/subsonic; figures: docs/methods/flutter-envelope.md.
  */
 import {
+  boxForces,
   type FactoredWash,
   factoredWash,
-  generalizedForces,
   type ModeOnLattice,
+  workOn,
 } from '../air/subsonic/generalized-forces.ts'
 import { finLattice, finLatticeSize } from '../air/subsonic/lattice.ts'
 import { type FieldMesh, shapesFromMesh } from '../air/subsonic/mesh-sampling.ts'
@@ -18,6 +19,7 @@ import { finStrips, type Point } from '../air/subsonic/strips.ts'
 import { liftingSurface } from '../air/subsonic/surface.ts'
 import { type AerodynamicMethod, tabulatedForces } from './forces.ts'
 import { keptByMach, keptByMesh } from './kept.ts'
+import { type KeptForces, type KeptShapes, keptForces, keptShapes } from './kept-shapes.ts'
 
 /** Inclusive: linear subsonic theory is 10 % and more above test from here on (AGARD R-765 at Mach 0.954). */
 export const highestLatticeMach = 0.95
@@ -46,23 +48,31 @@ export interface SubsonicAir {
   readonly referenceLength: number
   readonly at: (mach: number) => FactoredWash
   readonly shapesOn: (mesh: FieldMesh) => (z: ArrayLike<number>) => ModeOnLattice
+  /** Shapes kept of a mesh, and forces on them at a Mach number. */
+  readonly keptOn: (mesh: FieldMesh) => () => KeptShapes
+  readonly forcesAt: (mach: number) => KeptForces
 }
 
 export function subsonicAir(outline: readonly Point[], boxes = flutterBoxes): SubsonicAir {
   const surface = liftingSurface(finLattice(outline, finLatticeSize(outline, boxes)))
+  const referenceLength = longestChord(outline) / 2
+  const at = keptByMach((mach) => factoredWash(surface, mach))
+  const shapesOn = keptByMesh((mesh) => shapesFromMesh(surface, mesh))
   return {
-    referenceLength: longestChord(outline) / 2,
-    at: keptByMach((mach) => factoredWash(surface, mach)),
-    shapesOn: keptByMesh((mesh) => shapesFromMesh(surface, mesh)),
+    ...{ referenceLength, at, shapesOn },
+    keptOn: keptByMesh((mesh) => keptShapes(shapesOn(mesh))),
+    forcesAt: keptByMach((mach) => keptForces((modes, k) => boxForces(at(mach), modes, k / referenceLength))),
   }
 }
 
 export function doubletLatticeMethod(input: SurfaceMethodInput<SubsonicAir>): AerodynamicMethod {
   const { outline, mesh, shapes, air = subsonicAir(outline) } = input
   const modes = shapes.map(air.shapesOn(mesh))
+  const kept = air.keptOn(mesh)()
+  const shares = shapes.map(kept.shares)
   const { referenceLength } = air
   const forces = keptByMach((mach) => {
-    const Q = reducedFrequencies.map(generalizedForces(air.at(mach), modes, referenceLength))
+    const Q = reducedFrequencies.map((k) => workOn(modes, air.forcesAt(mach)(kept, k, shares)))
     return tabulatedForces({ referenceLength, k: reducedFrequencies, Q })
   })
   return { name: 'doublet lattice', machRange: { from: 0, to: highestLatticeMach }, forces, warnings: () => [] }

@@ -9,12 +9,18 @@
  * change with f. Source: reduction to a fixed basis, Bathe, Finite Element Procedures (1996), section 10.3 (recalled).
  */
 import { invariant } from '../issue.ts'
-import { symmetricEigen } from '../numeric/eigen.ts'
-import { multiply, type SymmetricMatrix } from '../numeric/sparse.ts'
+import type { SymmetricMatrix } from '../numeric/sparse.ts'
 import type { PlateModel } from '../plate/assemble.ts'
-import type { PlateLayout } from '../plate/layout.ts'
-import { type PlateModes, plateModes } from '../plate/modes.ts'
 import { type NodalField, nodalField } from '../plate/nodal-field.ts'
+import {
+  neighbourModes,
+  projection,
+  type RitzVector,
+  ritzModes,
+  type ShapedModes,
+  takeUp,
+  unknownsOf,
+} from '../plate/ritz.ts'
 
 /** Modes of unit modal mass, in terms of the shapes on which air forces are computed. */
 export interface ModalSystem {
@@ -46,9 +52,9 @@ export interface SofteningInput {
   /** f falling from 1, two to five plates of one mesh, support and mass. */
   readonly states: readonly SofteningState[]
   /** Modes of the cold plate; as many are kept at every f. */
-  readonly cold: PlateModes
-  /** Modes of the last plate, as many. Default: computed here. */
-  readonly soft?: PlateModes
+  readonly cold: ShapedModes
+  /** Modes of the last plate, as many. Default: computed here from those of the cold one. */
+  readonly soft?: ShapedModes
 }
 
 /** Values of f at which to make the plates, from 1 to the least: even in u, and more of them the softer it gets. */
@@ -74,7 +80,7 @@ export function softeningModes({ states, cold, soft }: SofteningInput): Softenin
     invariant(model.K.value.length === first.model.K.value.length, `plate ${i} is of another mesh`)
   })
   const count = cold.omega.length
-  const softest = soft ?? plateModes(last.model, count)
+  const softest = soft ?? neighbourModes({ model: first.model, modes: cold }, last.model, 2)
   const basis = commonBasis({
     ...{ M, K: last.model.K, target: softest.omega },
     vectors: [cold, softest].map(({ shapes }) => shapes.map((shape) => unknownsOf(layout, shape))),
@@ -83,11 +89,11 @@ export function softeningModes({ states, cold, soft }: SofteningInput): Softenin
   const kept = new Map<number, ModalSystem>()
   const at = (f: number): ModalSystem => {
     const held = Math.min(1, Math.max(last.f, f))
-    const known = kept.get(held) ?? modesOf(interpolated(projected, held), basis.length, count)
+    const known = kept.get(held) ?? ritzModes(interpolated(projected, held), basis.length, count)
     kept.set(held, known)
     return known
   }
-  return { shapes: basis.map((x) => nodalField(layout, x)), least: last.f, at }
+  return { shapes: basis.map(({ x }) => nodalField(layout, x)), least: last.f, at }
 }
 
 interface BasisInput {
@@ -100,12 +106,12 @@ interface BasisInput {
   readonly vectors: readonly (readonly Float64Array[])[]
 }
 
-function commonBasis({ M, K, target, vectors: [cold, soft] }: BasisInput): Float64Array[] {
-  const basis: Float64Array[] = []
+function commonBasis({ M, K, target, vectors: [cold, soft] }: BasisInput): RitzVector[] {
+  const basis: RitzVector[] = []
   for (const x of cold) takeUp(basis, M, x)
   const waiting = soft.map((x, i) => ({ x, i }))
   while (waiting.length > 0) {
-    const { omegas } = modesOf(projection(K, basis), basis.length, target.length)
+    const { omegas } = ritzModes(projection(K, basis), basis.length, target.length)
     const excess = ({ i }: { i: number }): number => omegas[i] / target[i] - 1
     const worst = waiting.reduce((a, b) => (excess(b) > excess(a) ? b : a))
     if (excess(worst) < basisError) break
@@ -113,44 +119,6 @@ function commonBasis({ M, K, target, vectors: [cold, soft] }: BasisInput): Float
     takeUp(basis, M, worst.x)
   }
   return basis
-}
-
-/** Less than this is left of a vector that the basis can make, by its own length. */
-const dependent = 1e-6
-
-/** What the basis cannot make of x, of unit mass, unless next to nothing is left. Twice, for rounding. */
-function takeUp(basis: Float64Array[], M: SymmetricMatrix, x: Float64Array): void {
-  const rest = x.slice()
-  const whole = Math.sqrt(dot(x, multiply(M, x)))
-  for (let round = 0; round < 2; round++) {
-    const Mx = multiply(M, rest)
-    for (const b of basis) {
-      const share = dot(b, Mx)
-      for (let i = 0; i < rest.length; i++) rest[i] -= share * b[i]
-    }
-  }
-  const length = Math.sqrt(dot(rest, multiply(M, rest)))
-  if (length > dependent * whole) basis.push(rest.map((v) => v / length))
-}
-
-/** Ψᵀ K Ψ, row-major. */
-function projection(K: SymmetricMatrix, basis: readonly Float64Array[]): Float64Array {
-  const m = basis.length
-  const kappa = new Float64Array(m * m)
-  basis.forEach((b, j) => {
-    const Kb = multiply(K, b)
-    for (let i = 0; i <= j; i++) {
-      kappa[i * m + j] = dot(basis[i], Kb)
-      kappa[j * m + i] = kappa[i * m + j]
-    }
-  })
-  return kappa
-}
-
-const dot = (a: Float64Array, b: Float64Array): number => {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i]
-  return sum
 }
 
 /**
@@ -177,46 +145,4 @@ function interpolated(states: readonly Projected[], f: number): Float64Array {
     for (let ij = 0; ij < out.length; ij++) out[ij] += weight * state.kappa[ij]
   })
   return out
-}
-
-/** The lowest `count` modes of the projected stiffness. */
-function modesOf(kappa: Float64Array, m: number, count: number): ModalSystem {
-  const { values, vectors } = symmetricEigen(kappa, m)
-  const n = Math.min(count, m)
-  const transform = new Float64Array(m * n)
-  for (let j = 0; j < n; j++) {
-    // The sign that makes the largest share positive: modes at neighbouring f look alike.
-    const largest = vectors[j].reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0)
-    for (let i = 0; i < m; i++) transform[i * n + j] = largest < 0 ? -vectors[j][i] : vectors[j][i]
-  }
-  return { omegas: Array.from(values.slice(0, n), (v) => Math.sqrt(Math.max(0, v))), transform }
-}
-
-/** The unknowns of the matrices of a field at the nodes: `nodalField` undone. */
-function unknownsOf({ nodes, perNode, unknown, frame }: PlateLayout, field: NodalField): Float64Array {
-  const count = nodes.X.length / 2
-  let size = 0
-  for (let i = 0; i < unknown.length; i++) size = Math.max(size, unknown[i] + 1)
-  const x = new Float64Array(size)
-  const put = (node: number, k: number, value: number): void => {
-    const i = k < perNode ? unknown[node * perNode + k] : -1
-    if (i >= 0) x[i] = value
-  }
-  for (let node = 0; node < count; node++) {
-    put(node, 0, field.w[node])
-    putPair(put, { node, k: 1, angle: frame[2 * node] }, field.phiX[node], field.phiY[node])
-    putPair(put, { node, k: 3, angle: frame[2 * node + 1] }, field.u[node], field.v[node])
-  }
-  return x
-}
-
-function putPair(
-  put: (node: number, k: number, value: number) => void,
-  { node, k, angle }: { readonly node: number; readonly k: number; readonly angle: number },
-  x: number,
-  y: number,
-): void {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)]
-  put(node, k, c * x + s * y)
-  put(node, k + 1, c * y - s * x)
 }

@@ -4,16 +4,17 @@
  * What depends on the outline alone is kept in `SupersonicAir` and serves every set of modes and every thickness. Reduced frequencies
  * are on half the longest chord. Equations: air/supersonic; figures: docs/methods/flutter-envelope.md.
  */
-import type { ModeOnLattice } from '../air/subsonic/generalized-forces.ts'
+import { type ModeOnLattice, workOn } from '../air/subsonic/generalized-forces.ts'
 import type { FieldMesh } from '../air/subsonic/mesh-sampling.ts'
 import type { Point } from '../air/subsonic/strips.ts'
-import { type KeptFlow, keptFlow, shapesOnBoxes, supersonicForces } from '../air/supersonic/generalized-forces.ts'
+import { type KeptFlow, keptFlow, modeForces, shapesOnBoxes } from '../air/supersonic/generalized-forces.ts'
 import { type SourceLattice, sourceLattice, sourceLatticeSize } from '../air/supersonic/lattice.ts'
 import { highestWavenumber, supersonicFlow } from '../air/supersonic/solution.ts'
 import { boxSlopes, largestThicknessTerm, secondOrderRatio, thicknessFactors } from '../air/supersonic/thickness.ts'
 import type { Issue } from '../issue.ts'
 import { type AerodynamicMethod, tabulatedForces } from './forces.ts'
 import { keptByMach, keptByMesh } from './kept.ts'
+import { type KeptForces, type KeptShapes, keptForces, keptShapes } from './kept-shapes.ts'
 import { flutterBoxes, longestChord, reducedFrequencies, type SurfaceMethodInput } from './lattice-method.ts'
 
 /** Inclusive: below, linear theory has waves that the boxes do not resolve, and a transonic flow that it does not know. */
@@ -36,15 +37,20 @@ export interface SupersonicAir {
   readonly referenceLength: number
   readonly at: (mach: number) => KeptFlow
   readonly shapesOn: (mesh: FieldMesh) => (z: ArrayLike<number>) => ModeOnLattice
+  /** Shapes kept of a mesh, and forces on them at a Mach number. */
+  readonly keptOn: (mesh: FieldMesh) => () => KeptShapes
+  readonly forcesAt: (mach: number) => KeptForces
 }
 
 export function supersonicAir(outline: readonly Point[], boxes = flutterBoxes): SupersonicAir {
   const lattice = sourceLattice(outline, sourceLatticeSize(outline, boxes))
+  const referenceLength = longestChord(outline) / 2
+  const at = keptByMach((mach) => keptFlow(supersonicFlow(lattice, mach)))
+  const shapesOn = keptByMesh((mesh) => shapesOnBoxes(lattice, mesh))
   return {
-    lattice,
-    referenceLength: longestChord(outline) / 2,
-    at: keptByMach((mach) => keptFlow(supersonicFlow(lattice, mach))),
-    shapesOn: keptByMesh((mesh) => shapesOnBoxes(lattice, mesh)),
+    ...{ lattice, referenceLength, at, shapesOn },
+    keptOn: keptByMesh((mesh) => keptShapes(shapesOn(mesh))),
+    forcesAt: keptByMach((mach) => keptForces((modes, k) => modeForces(at(mach)(k / referenceLength), modes))),
   }
 }
 
@@ -56,12 +62,14 @@ export interface SupersonicMethodInput extends SurfaceMethodInput<SupersonicAir>
 export function supersonicSurfaceMethod(input: SupersonicMethodInput): AerodynamicMethod {
   const { outline, mesh, shapes, halfThickness, air = supersonicAir(outline) } = input
   const modes = shapes.map(air.shapesOn(mesh))
+  const kept = air.keptOn(mesh)()
+  const shares = shapes.map(kept.shares)
   const { lattice, referenceLength } = air
   const slopes = halfThickness === undefined ? null : boxSlopes(lattice, halfThickness)
   const forces = keptByMach((mach) => {
     const k = surfaceFrequencies(lattice, mach, referenceLength)
     const factors = slopes === null ? undefined : heldFactors(mach, slopes)
-    const Q = k.map(supersonicForces(air.at(mach), modes, referenceLength, factors))
+    const Q = k.map((each) => workOn(modes, air.forcesAt(mach)(kept, each, shares), factors))
     return tabulatedForces({ referenceLength, k, Q })
   })
   return {

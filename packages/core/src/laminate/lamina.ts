@@ -35,8 +35,17 @@ export function reducedStiffness({ E1, E2, G12, nu12 }: Lamina): Mat3 {
   return Float64Array.of(E1 / (1 - nu12 * nu21), Q12, 0, Q12, Q22, 0, 0, 0, G12)
 }
 
-/** Q̄, Pa: the stiffness of a layer whose axis 1 lies at theta. */
-export const rotatedStiffness = (lamina: Lamina, theta: number): Mat3 => rotated(reducedStiffness(lamina), theta)
+/** Q̄, Pa: the stiffness of a layer whose axis 1 lies at theta; one object for each, not to be written to. */
+export function rotatedStiffness(lamina: Lamina, theta: number): Mat3 {
+  const angles = kept.get(lamina) ?? new Map<number, Mat3>()
+  kept.set(lamina, angles)
+  const found = angles.get(theta) ?? rotated(reducedStiffness(lamina), theta)
+  angles.set(theta, found)
+  return found
+}
+
+/** A fin asks for the same few layers at each of its points. */
+const kept = new WeakMap<Lamina, Map<number, Mat3>>()
 
 /** Turns the reduced stiffness of an orthotropic layer by theta. */
 export function rotated(Q: Mat3, theta: number): Mat3 {

@@ -22,6 +22,8 @@ export interface EigenOptions {
   readonly count: number
   /** Below all eigenvalues wanted; zero when K is positive definite. */
   readonly sigma: number
+  /** Of K − σ M, if they are at hand. */
+  readonly factors?: Ldl
   /** Relative error of λ aimed at, by the Lanczos residual. Default 1e-9. */
   readonly tolerance?: number
   /** Vectors in one sequence. Default 20 + 6 count. */
@@ -56,7 +58,7 @@ export function lowestEigenpairs(options: EigenOptions): Eigenpairs {
   const { K, M, analysis, sigma, tolerance = 1e-9 } = options
   const n = analysis.pattern.n
   const count = Math.min(options.count, n)
-  const factors = factorLdl(analysis, shifted(K, M, sigma))
+  const factors = options.factors ?? factorLdl(analysis, shifted(K, M, sigma))
   let solves = 0
   const invert = (Mx: Float64Array): Float64Array => {
     solves++

@@ -54,6 +54,24 @@ export function assemblePlate({ mesh, supports, sectionAt, coupled, like }: Plat
   return sumElements(layout, sections)
 }
 
+/** The same plate on springs of other stiffness: only theirs is summed anew. */
+export function resprung(model: PlateModel, supports: readonly Support[]): PlateModel {
+  const { mesh, coupled, perNode, plan, springs: before } = model.layout
+  const layout = layoutLike(model.layout, { mesh, supports, coupled })
+  invariant(layout !== null, 'springs take the place of springs')
+  const K = { ...model.K, value: model.K.value.slice() }
+  const change = new Float64Array(packed(plan.size))
+  for (const [i, side] of layout.springs.entries()) {
+    change.fill(0)
+    const difference = side.K.map((value, at) => value - before[i].K[at])
+    addSprings(change, { ...side, K: difference }, perNode)
+    turnFrames(change, layout, side.element)
+    for (let p = 0, at = side.element * packed(plan.size); p < packed(plan.size); p++, at++)
+      if (plan.slot[at] >= 0) K.value[plan.slot[at]] += change[p]
+  }
+  return { ...model, layout, K }
+}
+
 /** Corner coordinates of triangle e mapped to natural coordinates. */
 export function elementMap({ X, T }: Mesh, e: number): TriangleMap {
   return triangleMap(X, T[3 * e], T[3 * e + 1], T[3 * e + 2])

@@ -6,6 +6,7 @@
  */
 import { type Eigenpairs, lowestEigenpairs } from '../numeric/lanczos.ts'
 import type { PlateModel } from './assemble.ts'
+import { plateFactors } from './factors.ts'
 import { type NodalField, nodalField } from './nodal-field.ts'
 
 export interface PlateModes {
@@ -22,8 +23,8 @@ export interface PlateModes {
 
 export function plateModes(model: PlateModel, count: number): PlateModes {
   const { layout, K, M } = model
-  const sigma = layout.heldInSpace ? 0 : -lowestElastic(model)
-  const found = lowestEigenpairs({ K, M, analysis: layout.analysis, count, sigma })
+  const shift = layout.heldInSpace ? { sigma: 0, factors: plateFactors(model) } : { sigma: -lowestElastic(model) }
+  const found = lowestEigenpairs({ K, M, analysis: layout.analysis, count, ...shift })
   return {
     kind: found.kind,
     omega: found.values.map((lambda) => Math.sqrt(Math.max(0, lambda))),

@@ -13,7 +13,16 @@ export interface QuadraticMesh {
   readonly sides: readonly { readonly nodes: readonly [number, number, number]; readonly segment: number }[]
 }
 
-export function quadraticMesh({ X, T, boundary }: Mesh): QuadraticMesh {
+const kept = new WeakMap<Mesh, QuadraticMesh>()
+
+/** The same object for the same mesh. */
+export function quadraticMesh(mesh: Mesh): QuadraticMesh {
+  const found = kept.get(mesh) ?? withMiddles(mesh)
+  kept.set(mesh, found)
+  return found
+}
+
+function withMiddles({ X, T, boundary }: Mesh): QuadraticMesh {
   const corners = X.length / 2
   const middles = new Map<number, number>()
   const added: number[] = []

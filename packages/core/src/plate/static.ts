@@ -4,10 +4,11 @@
  * The reaction of a held component is what the elements around it do to it less the load on it, that of a spring its force. Moments are vectors in plate
  * axes, right-handed: a node's moment about x is minus the force conjugate to φy, about y the one conjugate to φx.
  */
-import { factorLdl, type Ldl, solveLdl } from '../numeric/ldl.ts'
+import { type Ldl, solveLdl } from '../numeric/ldl.ts'
 import { multiply, packed } from '../numeric/sparse.ts'
 import { elementMap, type PlateModel, sectionsOf, turnFrames } from './assemble.ts'
 import { type SpringForce, springForces } from './elastic-edge.ts'
+import { plateFactors } from './factors.ts'
 import type { PlateLayout } from './layout.ts'
 import { nodalForces, type PlateLoads } from './loads.ts'
 import { type NodalField, nodalField } from './nodal-field.ts'
@@ -48,11 +49,10 @@ export type PlateStatic =
 
 /** Solves for several loads with the same factors. */
 export function plateSolver(model: PlateModel): (loads: PlateLoads) => PlateStatic {
-  const { layout, K } = model
-  if (!layout.heldInSpace) return () => ({ kind: 'not-held' })
-  const factors = factorLdl(layout.analysis, K)
+  if (!model.layout.heldInSpace) return () => ({ kind: 'not-held' })
+  const factors = plateFactors(model)
   if (factors.singularAt >= 0) return () => ({ kind: 'not-held' })
-  return (loads) => solve(model, factors, nodalForces(layout, loads))
+  return (loads) => solve(model, factors, nodalForces(model.layout, loads))
 }
 
 export const plateStatic = (model: PlateModel, loads: PlateLoads): PlateStatic => plateSolver(model)(loads)

@@ -95,21 +95,17 @@ export function sectionMatrix(C: Float64Array, { A, B, D, S }: PlateSection, cou
 /** Work arrays of one kind of element, and its stiffness with the bubble still in, packed by columns (i ≤ j). */
 export interface ElementScratch {
   readonly coupled: boolean
-  readonly B: Float64Array
-  readonly C: Float64Array
-  readonly CB: Float64Array
+  /** Derivatives of the functions at a point. */
+  readonly at: Float64Array
   readonly K: Float64Array
   readonly mass: Float64Array
 }
 
 export function elementScratch(coupled: boolean): ElementScratch {
-  const [rows, columns] = [strainRows(coupled), strainColumns(coupled)]
   return {
     coupled,
-    B: new Float64Array(rows * columns),
-    C: new Float64Array(rows * rows),
-    CB: new Float64Array(rows * columns),
-    K: new Float64Array(packed(columns)),
+    at: new Float64Array(6 * (bubble + 1)),
+    K: new Float64Array(packed(strainColumns(coupled))),
     mass: new Float64Array(2 * packed(nodesPerElement)),
   }
 }
@@ -125,33 +121,141 @@ export function elementStiffness(
 }
 
 function fullStiffness(
-  { coupled, B, C, CB, K }: ElementScratch,
+  { coupled, K, at }: ElementScratch,
   map: TriangleMap,
   sectionAt: (point: number) => PlateSection,
 ): void {
-  const [rows, columns] = [strainRows(coupled), strainColumns(coupled)]
   K.fill(0)
-  let last: PlateSection | null = null
-  for (const [q, point] of integrationPoints.entries()) {
-    const section = sectionAt(q)
-    if (section !== last) sectionMatrix(C, section, coupled)
-    last = section
-    strainMatrix(B, point, map, coupled)
-    const weight = point.weight * map.det
-    CB.fill(0)
-    for (let i = 0; i < rows; i++) {
-      for (let k = 0; k < rows; k++) {
-        const c = weight * C[i * rows + k]
-        if (c !== 0) for (let j = 0; j < columns; j++) CB[i * columns + j] += c * B[k * columns + j]
-      }
+  for (let q = 0; q < integrationPoints.length; q++) {
+    const point = integrationPoints[q]
+    derivativesAt(at, point, map)
+    addBending(K, at, sectionAt(q), { coupled, weight: point.weight * map.det })
+  }
+}
+
+/** Of each function at a point: its derivatives by x and y, and its tied shear, (xz, yz) of φx then of φy: 6 numbers a function. */
+function derivativesAt(at: Float64Array, point: ReferencePoint, { xr, yr, xs, ys, rx, ry, sx, sy }: TriangleMap): void {
+  for (let i = 0, a = 0; i <= bubble; i++, a += 6) {
+    at[a] = point.Nr[i] * rx + point.Ns[i] * sx
+    at[a + 1] = point.Nr[i] * ry + point.Ns[i] * sy
+    const tied = point.tiedShear[i]
+    const rFromX = tied[0] * xr + tied[2] * xs
+    const sFromX = tied[1] * xr + tied[3] * xs
+    const rFromY = tied[0] * yr + tied[2] * ys
+    const sFromY = tied[1] * yr + tied[3] * ys
+    at[a + 2] = rx * rFromX + sx * sFromX
+    at[a + 3] = ry * rFromX + sy * sFromX
+    at[a + 4] = rx * rFromY + sx * sFromY
+    at[a + 5] = ry * rFromY + sy * sFromY
+  }
+}
+
+/**
+ * Adds weight · strainᵀ C strain to K, packed. The strain matrix is mostly zeros: curvature and stretching have the columns (Nx, 0, Ny) and
+ * (0, Ny, Nx) a function, so only what is not zero is multiplied. `test/plate` compares it with the product of whole matrices.
+ */
+function addBending(
+  K: Float64Array,
+  at: Float64Array,
+  { A, B, D, S }: PlateSection,
+  { coupled, weight }: { readonly coupled: boolean; readonly weight: number },
+): void {
+  const perNode = coupled ? 5 : 3
+  for (let j = 0, c = 0; j <= bubble; j++, c += 6) {
+    const x = weight * at[c]
+    const y = weight * at[c + 1]
+    const wx = S[0] * x + S[1] * y
+    const wy = S[2] * x + S[3] * y
+    const px = weight * (S[0] * at[c + 2] + S[1] * at[c + 3])
+    const py = weight * (S[2] * at[c + 2] + S[3] * at[c + 3])
+    const qx = weight * (S[0] * at[c + 4] + S[1] * at[c + 5])
+    const qy = weight * (S[2] * at[c + 4] + S[3] * at[c + 5])
+    const dx0 = D[0] * x + D[2] * y
+    const dx1 = D[3] * x + D[5] * y
+    const dx2 = D[6] * x + D[8] * y
+    const dy0 = D[1] * y + D[2] * x
+    const dy1 = D[4] * y + D[5] * x
+    const dy2 = D[7] * y + D[8] * x
+    const phi = j === bubble ? bubble * perNode : j * perNode + 1
+    const columnW = packed(phi - 1)
+    const columnX = packed(phi)
+    const columnY = packed(phi + 1)
+    for (let i = 0, r = 0; i <= j; i++, r += 6) {
+      const Nx = at[r]
+      const Ny = at[r + 1]
+      const fx = at[r + 2]
+      const fy = at[r + 3]
+      const gx = at[r + 4]
+      const gy = at[r + 5]
+      const row = i === bubble ? bubble * perNode : i * perNode + 1
+      K[columnX + row] += Nx * dx0 + Ny * dx2 + fx * px + fy * py
+      K[columnY + row] += Nx * dy0 + Ny * dy2 + fx * qx + fy * qy
+      K[columnY + row + 1] += Ny * dy1 + Nx * dy2 + gx * qx + gy * qy
+      if (i < j) K[columnX + row + 1] += Ny * dx1 + Nx * dx2 + gx * px + gy * py
+      if (i === bubble) continue
+      K[columnX + row - 1] += Nx * px + Ny * py
+      K[columnY + row - 1] += Nx * qx + Ny * qy
+      if (j === bubble) continue
+      K[columnW + row - 1] += Nx * wx + Ny * wy
+      if (i === j) continue
+      K[columnW + row] += fx * wx + fy * wy
+      K[columnW + row + 1] += gx * wx + gy * wy
     }
-    for (let i = 0; i < rows; i++) {
-      for (let j = 0, p = 0; j < columns; j++) {
-        const cb = CB[i * columns + j]
-        if (cb === 0) p += j + 1
-        else for (let k = 0; k <= j; k++) K[p++] += cb * B[i * columns + k]
-      }
+    if (coupled) addStretching(K, at, { A, B, x, y, j })
+  }
+}
+
+interface StretchingColumn {
+  readonly A: PlateSection['A']
+  readonly B: PlateSection['B']
+  /** Weighted derivatives of function j. */
+  readonly x: number
+  readonly y: number
+  readonly j: number
+}
+
+/** Stretching and its coupling with bending, of the columns of function j. */
+function addStretching(K: Float64Array, at: Float64Array, { A, B, x, y, j }: StretchingColumn): void {
+  const ax0 = A[0] * x + A[2] * y
+  const ax1 = A[3] * x + A[5] * y
+  const ax2 = A[6] * x + A[8] * y
+  const ay0 = A[1] * y + A[2] * x
+  const ay1 = A[4] * y + A[5] * x
+  const ay2 = A[7] * y + A[8] * x
+  const bx0 = B[0] * x + B[2] * y
+  const bx1 = B[3] * x + B[5] * y
+  const bx2 = B[6] * x + B[8] * y
+  const by0 = B[1] * y + B[2] * x
+  const by1 = B[4] * y + B[5] * x
+  const by2 = B[7] * y + B[8] * x
+  const phi = j === bubble ? 5 * bubble : 5 * j + 1
+  const columnX = packed(phi)
+  const columnY = packed(phi + 1)
+  const columnU = packed(phi + 2)
+  const columnV = packed(phi + 3)
+  for (let i = 0, r = 0; i <= j; i++, r += 6) {
+    const Nx = at[r]
+    const Ny = at[r + 1]
+    const row = i === bubble ? 5 * bubble : 5 * i + 1
+    const xx = Nx * bx0 + Ny * bx2
+    const yx = Ny * bx1 + Nx * bx2
+    const xy = Nx * by0 + Ny * by2
+    const yy = Ny * by1 + Nx * by2
+    if (i < bubble && i < j) {
+      K[columnX + row + 2] += xx
+      K[columnX + row + 3] += yx
+      K[columnY + row + 2] += xy
+      K[columnY + row + 3] += yy
     }
+    if (j === bubble) continue
+    K[columnU + row] += xx
+    K[columnU + row + 1] += yx
+    K[columnV + row] += xy
+    K[columnV + row + 1] += yy
+    K[columnU + row + 2] += Nx * ax0 + Ny * ax2
+    K[columnV + row + 2] += Nx * ay0 + Ny * ay2
+    K[columnV + row + 3] += Ny * ay1 + Nx * ay2
+    if (i < j) K[columnU + row + 3] += Ny * ax1 + Nx * ax2
   }
 }
 

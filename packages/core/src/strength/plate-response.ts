@@ -1,12 +1,14 @@
 /** A plate's displacements for forces at its nodes, K x = F, without what a full static solution reports besides: for many loads. */
-import { factorLdl, solveLdl } from '../numeric/ldl.ts'
+import { solveLdl } from '../numeric/ldl.ts'
 import type { PlateModel } from '../plate/assemble.ts'
+import { plateFactors } from '../plate/factors.ts'
 import type { PlateResponse } from './elastic-response.ts'
 
 /** Null for a plate that nothing holds. */
-export function plateResponse({ layout, K }: PlateModel): PlateResponse | null {
+export function plateResponse(model: PlateModel): PlateResponse | null {
+  const { layout } = model
   if (!layout.heldInSpace) return null
-  const factors = factorLdl(layout.analysis, K)
+  const factors = plateFactors(model)
   if (factors.singularAt >= 0) return null
   const { n, perNode, unknown } = layout
   const count = layout.nodes.X.length / 2

@@ -89,8 +89,14 @@ describe('kept air', () => {
         .forces(1.5)
         .at(0.2),
     )
-    expect(sub[0]).toEqual(sub[1])
-    expect(sup[0]).toEqual(sup[1])
+    // These modes are made of the kept shapes: nothing differs but rounding.
+    for (const [kept, fresh] of [sub, sup])
+      for (const key of ['A0', 'A1'] as const) {
+        const largest = Math.max(...fresh[key].map(Math.abs))
+        kept[key].forEach((value, ij) => {
+          expect(Math.abs(value - fresh[key][ij])).toBeLessThan(1e-11 * largest)
+        })
+      }
   })
 
   test('factors and forces of a Mach number are made once, and only the latest are kept', () => {

@@ -57,21 +57,38 @@ export function generalizedForces(
   modes: readonly ModeOnLattice[],
   b: number,
 ): (k: number) => ComplexMatrix {
+  return (k) => workOn(modes, boxForces(wash, modes, k / b))
+}
+
+/** Force over q on each box for unit amplitude of each mode. */
+export function boxForces(wash: FactoredWash, modes: readonly ModeOnLattice[], wavenumber: number): ComplexVector[] {
   const { area } = wash.surface.lattice
-  return (k) => {
-    const Q = complexMatrix(modes.length)
-    modes.forEach((mode, j) => {
-      const { re, im } = modePressure(wash, mode, k / b)
-      modes.forEach(({ forceRise }, i) => {
-        const at = i * modes.length + j
-        for (let box = 0; box < area.length; box++) {
-          Q.re[at] += forceRise[box] * area[box] * re[box]
-          Q.im[at] += forceRise[box] * area[box] * im[box]
-        }
-      })
+  return modes.map((mode) => {
+    const { re, im } = modePressure(wash, mode, wavenumber)
+    return { re: re.map((pressure, box) => pressure * area[box]), im: im.map((pressure, box) => pressure * area[box]) }
+  })
+}
+
+/** Q_ij: the work on mode i of force j over q on each box; `factor` multiplies the force on each box, default 1. */
+export function workOn(
+  modes: readonly ModeOnLattice[],
+  forces: readonly ComplexVector[],
+  factor?: ArrayLike<number>,
+): ComplexMatrix {
+  const Q = complexMatrix(modes.length)
+  modes.forEach(({ forceRise }, i) => {
+    const z = factor === undefined ? forceRise : forceRise.map((rise, box) => rise * factor[box])
+    forces.forEach(({ re, im }, j) => {
+      let [sumRe, sumIm] = [0, 0]
+      for (let box = 0; box < z.length; box++) {
+        sumRe += z[box] * re[box]
+        sumIm += z[box] * im[box]
+      }
+      Q.re[i * modes.length + j] = sumRe
+      Q.im[i * modes.length + j] = sumIm
     })
-    return Q
-  }
+  })
+  return Q
 }
 
 /** Δc_p on each box for unit amplitude of a mode at κ = ω/V. */

@@ -9,8 +9,8 @@
  * no care. z_j is the displacement (normal to the fin, m per unit of ξ_j) of mode j; with z a length per unit ξ, Q is in m³ per
  * unit ξ²; b is the length k is referred to.
  */
-import { type ComplexMatrix, type ComplexVector, complexMatrix, complexVector } from '../../numeric/complex-matrix.ts'
-import type { ModeOnLattice } from '../subsonic/generalized-forces.ts'
+import { type ComplexMatrix, type ComplexVector, complexVector } from '../../numeric/complex-matrix.ts'
+import { type ModeOnLattice, workOn } from '../subsonic/generalized-forces.ts'
 import { type FieldMesh, meshSampling, weightedSums } from '../subsonic/mesh-sampling.ts'
 import type { SourceLattice } from './lattice.ts'
 import {
@@ -43,20 +43,7 @@ export function supersonicForces(
   b: number,
   pressureFactor?: ArrayLike<number>,
 ): (k: number) => ComplexMatrix {
-  return (k) => {
-    const Q = complexMatrix(modes.length)
-    modeForces(at(k / b), modes).forEach(({ re, im }, j) => {
-      modes.forEach(({ forceRise }, i) => {
-        const ij = i * modes.length + j
-        for (let box = 0; box < re.length; box++) {
-          const z = forceRise[box] * (pressureFactor?.[box] ?? 1)
-          Q.re[ij] += z * re[box]
-          Q.im[ij] += z * im[box]
-        }
-      })
-    })
-    return Q
-  }
+  return (k) => workOn(modes, modeForces(at(k / b), modes), pressureFactor)
 }
 
 /** Force over q on each box for unit amplitude of each mode. */
