@@ -19,6 +19,12 @@ const meshes = [
   { size: 4, coreLayers: 2, skinLayers: 2 },
 ]
 
+/** Solved for their modes only: what is the coarsest that is as near the fine mesh as the plate is, and how long does it take? */
+const coarser = [
+  { size: 32, coreLayers: 1, skinLayers: 2 },
+  { size: 16, coreLayers: 1, skinLayers: 2 },
+]
+
 /** Modes take this many seconds of processor time, one thread; the machine is whatever ran the script. */
 function run(name, deck) {
   const place = mkdtempSync(join(tmpdir(), 'plate-'))
@@ -52,9 +58,16 @@ function rootMoment({ nodes }, forces) {
   return { moment: Math.abs(moment) / 1e3, centre: first / moment }
 }
 
-function solve({ shape, ...model }, options) {
+function modesOf({ shape, ...model }, options) {
   const mesh = finMesh(shape, options)
-  const frequencies = run('modal', modalDeck(mesh, model, modes))
+  const { text, seconds } = run('modal', modalDeck(mesh, model, modes))
+  const size = { ...options, nodes: mesh.nodes.length, elements: mesh.elements.length }
+  const frequencies = readFrequencies(text).slice(0, modes)
+  return { mesh, found: { ...size, frequencies, modalSeconds: Number(seconds.toPrecision(2)) } }
+}
+
+function solve({ shape, ...model }, options) {
+  const { mesh, found } = modesOf({ shape, ...model }, options)
   const tip = [shape.tipOffset + shape.tip / 2, shape.span]
   const line = mesh.nodes
     .flatMap(([x, y, z], n) => (Math.hypot(x - tip[0], y - tip[1]) < 1e-6 ? [{ node: n + 1, z }] : []))
@@ -62,16 +75,7 @@ function solve({ shape, ...model }, options) {
   const { text } = run('static', staticDeck(mesh, model, { load, line }))
   const { moment, centre } = rootMoment(mesh, readVectors(text, 'forces (fx,fy,fz)'))
   const deflection = readVectors(text, 'displacements (vx,vy,vz)').get(line[0].node)[2]
-  const result = {
-    ...options,
-    nodes: mesh.nodes.length,
-    elements: mesh.elements.length,
-    frequencies: readFrequencies(frequencies.text).slice(0, modes),
-    deflection,
-    rootMoment: moment,
-    rootMomentCentre: centre,
-    modalSeconds: Number(frequencies.seconds.toPrecision(2)),
-  }
+  const result = { ...found, deflection, rootMoment: moment, rootMomentCentre: centre }
   process.stderr.write(`${JSON.stringify(result)}\n`)
   return result
 }
@@ -133,13 +137,18 @@ function demo() {
     const { frequencies, deflection } = solve({ ...demoFin(design, { ramp, ...changed }), root }, meshes[0])
     return { name, frequencies, deflection }
   })
+  const rough = coarser.map((options) => modesOf(fin, options).found)
   const skins = [...fin.skins].map(([plies, { bending, layers }]) => ({ plies, bending, layers }))
-  return { results, solid: { core: fin.coreMaterial, skins }, varied }
+  return { results, rough, solid: { core: fin.coreMaterial, skins }, varied }
 }
 
 const wanted = process.env.CASE ?? ''
 if (wanted !== 'demo') store('aluminium', { outline: design.fins.outline.points, sheet }, rounded(isotropic()))
 if (wanted !== 'aluminium') {
-  const { results, solid, varied } = demo()
-  store('demo-fin', { design, solid: rounded(solid), variants: rounded(varied) }, rounded(results))
+  const { results, rough, solid, varied } = demo()
+  store(
+    'demo-fin',
+    { design, solid: rounded(solid), variants: rounded(varied), coarser: rounded(rough) },
+    rounded(results),
+  )
 }

@@ -259,6 +259,10 @@ export interface StrengthSection {
     readonly byFailure_N: number
     /** Same moment at the root. */
     readonly byMoment_N: number
+    /** The lesser of the two: up to it the inner half is stressed no more than in flight. */
+    readonly governs: 'failure' | 'moment'
+    /** Greatest failure index of the thin outer half, outside the pad, under the lesser one. */
+    readonly outerFailureIndex: number
   } | null
   /** What the fin hands to the body, per length of root. */
   readonly rootLine: {

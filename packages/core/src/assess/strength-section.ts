@@ -3,6 +3,7 @@ import { finPolygon, tipMiddle } from '../geometry/fin-outline.ts'
 import { area } from '../geometry/polygon.ts'
 import type { AngleSpec } from '../strength/load-states.ts'
 import { flightLoads, stateLoads } from '../strength/load-states.ts'
+import type { TipEquivalent } from '../strength/tip-equivalent.ts'
 import { type LoadCase, type WorstCase, worstCase } from '../strength/worst-case.ts'
 import type { StrengthSection } from './assessment.ts'
 import type { CanDesign } from './design.ts'
@@ -64,7 +65,7 @@ function strengthOf({
       amplification: worst.amplification,
       basis: basis(worst),
     },
-    tipEquivalent: tip === null ? null : { byFailure_N: tip.byFailure, byMoment_N: tip.byMoment },
+    tipEquivalent: tip === null ? null : tipFigures(tip),
     rootLine: null,
     map: Array.from(map, (index) => Number(index.toPrecision(4))),
     through: through.map(({ layer, z, s1, s2, t12, index }) => ({
@@ -97,4 +98,9 @@ export const noStrength: StrengthSection = {
   rootLine: null,
   map: null,
   through: [],
+}
+
+function tipFigures({ byFailure, byMoment, governs, tipIndex }: TipEquivalent): StrengthSection['tipEquivalent'] {
+  const outerFailureIndex = tipIndex * Math.min(byFailure, byMoment)
+  return { byFailure_N: byFailure, byMoment_N: byMoment, governs, outerFailureIndex }
 }

@@ -148,7 +148,9 @@ const changes = [
   },
   {
     name: 'the proof load',
-    to: withStrength({ tipEquivalent: { byFailure_N: 123, byMoment_N: 321 } }),
+    to: withStrength({
+      tipEquivalent: { byFailure_N: 123, byMoment_N: 321, governs: 'failure', outerFailureIndex: 0.4 },
+    }),
     says: '123 N',
   },
   {

@@ -112,8 +112,9 @@ function numbers({ assessment, figures }: MarginInput, width: number): Block[] {
 }
 
 function proof({ assessment, figures }: MarginInput, width: number): Block[] {
-  const { tipEquivalent, load } = assessment.strength
+  const { tipEquivalent, load, failureIndex } = assessment.strength
   if (tipEquivalent === null) return []
+  const { outerFailureIndex } = tipEquivalent
   const items: Cell[][] = [
     [
       'same failure index',
@@ -124,6 +125,11 @@ function proof({ assessment, figures }: MarginInput, width: number): Block[] {
       'same moment at the root',
       figures.force(tipEquivalent.byMoment_N),
       `for the joint; the air load is ${figures.force(load?.force_N)}, spread over the face`,
+    ],
+    [
+      'thin outer half under the lesser one',
+      outerFailureIndex.toFixed(2),
+      `failure index outside the pad${failureIndex !== null && outerFailureIndex > failureIndex ? ', more than in flight: spread the load with a padded beam, further in, for the same moment' : ''}`,
     ],
   ]
   return [...numberRows('To prove it: a force at the tip', items, width), caution(cautions.proof, width, 2)]
