@@ -93,7 +93,7 @@ function interpret(plan: unknown, attachment: ReadAttachment) {
 type Opened = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly issues: readonly Issue[] }
 
 /** The plan at the present version, or why it cannot be read at all. */
-function openVersion(json: unknown): Opened {
+export function openVersion(json: unknown): Opened {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
     return refused(
       'plan/wrong-type',
