@@ -141,7 +141,7 @@ export const badPlans: readonly BadPlan[] = [
       ['plan/unknown-key', 'plies[2].stepBack.tipp'],
       ['plan/unknown-key', 'fin'],
     ],
-    says: "'radios' is not known in 'fins.fillet'; allowed there: radius, adhesive, waste",
+    says: "'radios' is not known in 'fins.fillet'; allowed there: radius, radiusAft, runOut, adhesive, waste",
     schema: true,
   },
   {

@@ -28,6 +28,9 @@ describe('the demo', () => {
       outerRadius: 0.051,
       wall: 0.002,
       material: sheets['glass-epoxy-tube'],
+      aftRadius: 0.051,
+      ahead: null,
+      behind: null,
       backing: 'coupler',
     })
     expect(design.fins).toEqual({
@@ -48,7 +51,14 @@ describe('the demo', () => {
         tip: { kind: 'square', width: 0, land: 0.0032 },
         trailing: { kind: 'bevel', width: 0.012, land: 0.0008 },
       },
-      fillet: { radius: 0.015, adhesive: adhesives['epoxy-paste'], waste: 0.3 },
+      cant: 0,
+      fillet: {
+        radius: 0.015,
+        radiusAft: 0.015,
+        runOut: { forward: 0.015, aft: 0.015 },
+        adhesive: adhesives['epoxy-paste'],
+        waste: 0.3,
+      },
       joint: { bondLine: 3e-4, knockDown: 4.5, opening: 5e6 },
     })
   })
@@ -68,6 +78,9 @@ describe('the demo', () => {
       cloth: cloths['glass-plain-200'],
       angle: 0,
       role: 'structural',
+      cover: 'bay',
+      onBody: 0,
+      wrap: 0,
       stepBack: { leading: 0.06, trailing: 0.06, tip: 0.06, bodyForward: 0.06, bodyAft: 0.06 },
       overhang: { edges: 0.01, bodyEnds: 0.01 },
     })

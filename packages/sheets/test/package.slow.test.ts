@@ -218,7 +218,8 @@ describe('where numbers are missing', () => {
     expect(names).not.toContain('cut-sheets')
   })
   test('a study has its cover, its margins and its sources', async () => {
-    const pattern = { section: null, shapes: [], pieces: [], covers: [], rules: [], balance: null, allowances: [] }
+    const none = { covers: [], rules: [], balance: null, allowances: [], shear: [], relief: [] }
+    const pattern = { section: null, shapes: [], pieces: [], ...none }
     const study = { ...empty, kind: 'study', pattern } as const
     const design = { kind: 'study', name: 'plate' } as StudyDesign
     const made = await buildPackage({ ...demoInput, assessment: study, design, pageSizes: ['a4'] })

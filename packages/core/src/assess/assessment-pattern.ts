@@ -1,6 +1,7 @@
 /** The assessment's part on patterns: shapes, pieces, section, what covers what, what the schedule breaks. */
 import type { Point } from '../geometry/point.ts'
 import type { Issue } from '../issue.ts'
+import type { ReliefFigures, ShearFigures } from './shear-section.ts'
 
 export type MarkKind = 'centre' | 'fillet' | 'root' | 'step' | 'pull-back' | 'warp' | 'forward' | 'bevel' | 'tick'
 
@@ -70,6 +71,10 @@ export interface SectionFigures {
   /** Between the fin's mid-plane and the line where the fillet meets the body, seen from the axis. */
   readonly filletFoot_deg: number
   readonly width_m: number
+  /** At the root's aft end; all else is at its forward end, for fins without cant. */
+  readonly aftTubeRadius_m: number
+  readonly aftFilletRadius_m: number
+  readonly cant_deg: number
   /** Half width of the bay map at: fillet foot on the body, fillet top on the fin face, tip. */
   readonly stations_m: { readonly filletFoot: number; readonly filletTop: number; readonly tip: number }
 }
@@ -120,4 +125,6 @@ export interface PatternSection {
       readonly tipBow_m: number
     }[]
   } | null
+  readonly shear: readonly ShearFigures[]
+  readonly relief: readonly ReliefFigures[]
 }

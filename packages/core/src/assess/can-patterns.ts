@@ -9,9 +9,10 @@ import { type Patterns, type PlyShape, patterns } from '../pattern/patterns.ts'
 import { allowanceRules, allowances, type PlyAllowance } from '../pattern/rules-allowance.ts'
 import { type Balance, type BalanceInput, finBalance } from '../pattern/rules-balance.ts'
 import { pieceNameRule } from '../pattern/rules-numbering.ts'
-import type { ScheduledPly } from '../pattern/schedule.ts'
+import type { PatternInput, ScheduledPly } from '../pattern/schedule.ts'
 import type { PatternSection, PieceShape } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
+import type { ShearAssessed } from './shear-section.ts'
 import { bayPlies, type SkinPly } from './skins.ts'
 
 /** Fibre share of a dry peel ply as it lies: half solid, common practice, no source. Moves nothing but its own width. */
@@ -23,11 +24,17 @@ export interface CanPatterns extends Patterns {
   readonly allowances: readonly PlyAllowance[]
 }
 
+export const patternInput = (design: CanDesign, skins: readonly SkinPly[]): PatternInput => ({
+  ...design,
+  plies: design.plies.map((ply) => scheduled(ply, skins)),
+})
+
 export function canPatterns(design: CanDesign, skins: readonly SkinPly[]): Checked<CanPatterns> {
-  const plies = design.plies.map((ply) => scheduled(ply, skins))
-  const made = patterns({ ...design, plies })
+  const input = patternInput(design, skins)
+  const { plies } = input
+  const made = patterns(input)
   if (!made.ok) return made
-  const { balance, issues } = finBalance(balanceInput(design, skins))
+  const { balance, issues } = finBalance(balanceInput(design, skins.filter(({ design: { cover } }) => cover === 'bay')))
   const { shapes, pieces, section } = made.value
   const narrowing = section.filletArc + section.filletFoot - Math.PI / section.finCount
   const allowed = { shapes, plies, biasShear: design.layup.biasShear, narrowing }
@@ -70,15 +77,10 @@ function scheduled(ply: PlyDesign, skins: readonly SkinPly[]): ScheduledPly {
   return { ...ply, thickness, dryArealMass }
 }
 
-export function patternSection({
-  section,
-  shapes,
-  pieces,
-  covers,
-  rules,
-  balance,
-  allowances,
-}: CanPatterns): PatternSection {
+export function patternSection(
+  { section, shapes, pieces, covers, rules, balance, allowances }: CanPatterns,
+  { shear, relief }: Pick<ShearAssessed, 'shear' | 'relief'>,
+): PatternSection {
   return {
     section: {
       tubeRadius_m: section.tubeRadius,
@@ -91,6 +93,9 @@ export function patternSection({
       filletArc_deg: degrees(section.filletArc),
       filletFoot_deg: degrees(section.filletFoot),
       width_m: section.width,
+      aftTubeRadius_m: section.aftTubeRadius,
+      aftFilletRadius_m: section.aftFilletRadius,
+      cant_deg: degrees(section.cant),
       stations_m: section.stations,
     },
     shapes: shapes.map(pieceShape),
@@ -124,6 +129,8 @@ export function patternSection({
         tipBow_m: tipBow,
       })),
     },
+    shear,
+    relief,
   }
 }
 

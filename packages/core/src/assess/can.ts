@@ -2,22 +2,24 @@
 import type { Checked } from '../issue.ts'
 import type { Assessment } from './assessment.ts'
 import { filletFigures } from './bond-section.ts'
-import { canPatterns, patternSection } from './can-patterns.ts'
+import { canPatterns, patternInput, patternSection } from './can-patterns.ts'
 import type { CanDesign } from './design.ts'
 import { flightSection, flown } from './flown.ts'
 import { willItHold } from './hold.ts'
 import { canNest, type Nesting } from './nest-section.ts'
 import { notComputed } from './not-computed.ts'
 import { canResin } from './resin-section.ts'
-import { skinPlies } from './skins.ts'
+import { shearSection } from './shear-section.ts'
+import { curedPlies } from './skins.ts'
 import { canSources } from './sources.ts'
 
 export function assessCan(design: CanDesign, nesting?: Nesting): Checked<Assessment> {
-  const skins = skinPlies(design)
+  const skins = curedPlies(design)
   const flight = flown(design.flight)
   const patterns = canPatterns(design, skins)
   const issues = [...(flight.ok ? [] : flight.issues), ...(patterns.ok ? [] : patterns.issues)]
   if (!flight.ok || !patterns.ok) return { ok: false, issues }
+  const sheared = shearSection(design, patternInput(design, skins), patterns.value)
   const nest = canNest(design, patterns.value, nesting)
   if (!nest.ok) return nest
   const resin = canResin(design, patterns.value)
@@ -30,6 +32,7 @@ export function assessCan(design: CanDesign, nesting?: Nesting): Checked<Assessm
     ...held.warnings,
     ...patterns.warnings,
     ...patterns.value.rules,
+    ...sheared.issues,
     ...nest.warnings,
     ...resin.warnings,
     ...notComputed.roll,
@@ -44,6 +47,7 @@ export function assessCan(design: CanDesign, nesting?: Nesting): Checked<Assessm
     ...{ fin, structure, flutter, strength },
     bond: { fillet: filletFigures(design), margin, joint },
     roll: notComputed.rollSection,
+  const sheared = shearSection(design, patternInput(design, skins), patterns.value)
     pattern: patternSection(patterns.value),
     nest: nest.value,
     resin: resin.value,

@@ -16,7 +16,12 @@ export type { EdgeName, FinOutline, HistoryFlight, Point, ThrustFlight }
 export type EdgeShape = EdgeProfile
 
 export interface Tube {
+  /** At the root's forward end, and at its aft end where the body narrows or widens under the root. */
   readonly outerRadius: number
+  readonly aftRadius: number
+  /** Length of the can ahead of the root and behind it, negative where the root runs past it; null: enough for the lay-up. */
+  readonly ahead: number | null
+  readonly behind: number | null
   readonly wall: number
   readonly material: SheetMaterial
   /** What stands behind the wall under the root. */
@@ -36,7 +41,17 @@ export interface Fins {
     readonly grain: number
   }
   readonly edges: EdgeProfiles
-  readonly fillet: { readonly radius: number; readonly adhesive: Adhesive; readonly waste: number }
+  /** Designed; positive rolls the rocket clockwise seen from the tail. About the middle of the root. */
+  readonly cant: number
+  readonly fillet: {
+    /** At the root's forward and aft end. */
+    readonly radius: number
+    readonly radiusAft: number
+    /** Length over which it runs out past the root's ends. */
+    readonly runOut: { readonly forward: number; readonly aft: number }
+    readonly adhesive: Adhesive
+    readonly waste: number
+  }
   readonly joint: {
     /** Thickness of the adhesive under the core's end. */
     readonly bondLine: number
@@ -67,6 +82,12 @@ export interface PlyDesign {
   }
   /** Cut beyond the net line, trimmed after cure: at the fin's edges, and at the lay-up's ends on the body. */
   readonly overhang: { readonly edges: number; readonly bodyEnds: number }
+  /** The whole bay, or a patch on the next or the previous fin's side. */
+  readonly cover: 'bay' | 'next' | 'previous'
+  /** How far a patch reaches on to the body from the fillet's foot. */
+  readonly onBody: number
+  /** How far it goes on to the other face round every edge that it reaches; 0: trimmed at the edge. */
+  readonly wrap: number
 }
 
 export interface Layup {

@@ -5,7 +5,7 @@ import type { Mat3 } from '../numeric/mat3.ts'
 import type { FinSection, Matrix3 } from './assessment.ts'
 import type { CanDesign } from './design.ts'
 import { type FinPlate, laminateOf } from './fin-plate.ts'
-import { plyFigures, type SkinPly } from './skins.ts'
+import { curedPlies, plyFigures, type SkinPly } from './skins.ts'
 
 export function finSection(design: CanDesign, skins: readonly SkinPly[], plate: FinPlate): FinSection {
   const { outline, core } = design.fins
@@ -28,7 +28,7 @@ export function finSection(design: CanDesign, skins: readonly SkinPly[], plate: 
         arealMass_kg_m2: inertia.m0,
       }
     }),
-    plies: plyFigures(skins),
+    plies: plyFigures(curedPlies(design)),
   }
 }
 

@@ -29,7 +29,17 @@ const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' 
   strength: noStrength,
   bond: { fillet: null, margin: null, joint: null },
   roll: rollSection,
-  pattern: { section: null, shapes: [], pieces: [], covers: [], rules: [], balance: null, allowances: [] },
+  pattern: {
+    section: null,
+    shapes: [],
+    pieces: [],
+    covers: [],
+    rules: [],
+    balance: null,
+    allowances: [],
+    shear: [],
+    relief: [],
+  },
   nest: { rolls: [], buy: [], left: [], searchBudget: 0 },
   resin: {
     cloth_kg: null,

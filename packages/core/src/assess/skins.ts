@@ -9,8 +9,15 @@ export interface SkinPly {
   readonly cured: CuredPly
 }
 
-/** Plies that stay in the laminate, core outward; peel ply is pulled off. `resinFactor`: what heat leaves of the resin's modulus. */
-export function skinPlies({ plies, resin, layup }: CanDesign, resinFactor = 1): readonly SkinPly[] {
+/**
+ * Plies that stay in the laminate and cover whole faces, core outward; peel ply is pulled off, a patch on one face is left
+ * out. `resinFactor`: what heat leaves of the resin's modulus.
+ */
+export const skinPlies = (design: CanDesign, resinFactor = 1): readonly SkinPly[] =>
+  curedPlies(design, resinFactor).filter(({ design: { cover } }) => cover === 'bay')
+
+/** Every ply that stays, patches too. */
+export function curedPlies({ plies, resin, layup }: CanDesign, resinFactor = 1): readonly SkinPly[] {
   const warm = resinFactor === 1 ? resin : { ...resin, E: { ...resin.E, value: resin.E.value * resinFactor } }
   return plies
     .filter(({ cloth }) => staysInLaminate(cloth))

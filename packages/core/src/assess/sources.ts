@@ -41,6 +41,7 @@ function inSi(path: string, { value }: Property): string {
 const plain = (value: number): string => String(Number(value.toPrecision(5)))
 
 const units: readonly (readonly [RegExp, string])[] = [
+  [/^maximumShear$/, 'rad'],
   [/density/i, 'kg/m³'],
   [/^(E|E1|E2|G|G12|G13|G23|Xt|Xc|Yt|Yc|S|strength|lapShear)$/, 'Pa'],
   [/^arealMass$/, 'kg/m²'],

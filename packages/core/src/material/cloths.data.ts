@@ -55,6 +55,15 @@ const carbonStrengths: Strengths = {
   fibreFraction: practice(0.45, CARBON),
 }
 
+/** A guess a weave: looser floats let yarns turn further. Pull a piece of yours on the bias until it wrinkles and measure. */
+const shearBeforeWrinkles = (degrees: number, weave: string): Property =>
+  practice((degrees * Math.PI) / 180, `a guess for ${weave}: how far warp and weft turn by hand before it wrinkles`)
+const shearOf = {
+  plain: shearBeforeWrinkles(30, 'a plain weave'),
+  twill: shearBeforeWrinkles(35, 'a twill'),
+  satin: shearBeforeWrinkles(40, 'a satin'),
+}
+
 type Woven = Pick<Cloth, 'id' | 'name' | 'arealMass'> & {
   readonly weave: 'plain' | 'twill' | 'satin'
   readonly warpShare?: Property
@@ -68,6 +77,7 @@ const woven = ({ id, name, weave, arealMass, warpShare = balanced }: Woven) => (
   arealMass,
   warpShare,
   crimpFactor: crimp,
+  maximumShear: shearOf[weave],
   reversible: weave === 'plain',
 })
 const glass = (cloth: Woven): Cloth => ({ ...woven(cloth), fibre: eGlass, strengths: glassStrengths })
@@ -112,6 +122,7 @@ export const clothList: readonly Cloth[] = [
     arealMass: nominal(0.049),
     warpShare: practice(0.5, 'no direction'),
     crimpFactor: noCrimp,
+    maximumShear: null,
     reversible: true,
     strengths: null,
   },
@@ -123,6 +134,7 @@ export const clothList: readonly Cloth[] = [
     arealMass: practice(0.085, 'nominal of an undyed, uncoated peel ply; pulled off after cure'),
     warpShare: balanced,
     crimpFactor: noCrimp,
+    maximumShear: shearBeforeWrinkles(25, 'a tight peel ply'),
     reversible: true,
     strengths: null,
   },

@@ -49,6 +49,8 @@ export interface Cloth {
   readonly warpShare: Property
   /** Stiffness knock-down for crimp, 0–1. */
   readonly crimpFactor: Property
+  /** Angle between warp and weft that the weave gives before it wrinkles, rad; null for cloth without yarns that cross. */
+  readonly maximumShear: Property | null
   /** Looks and behaves the same from both sides, so that a piece may be turned face down. */
   readonly reversible: boolean
   /** Strengths of the cured woven ply; null for veils and peel plies, which carry no load in the analysis. */

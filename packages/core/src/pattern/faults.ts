@@ -1,5 +1,4 @@
 /** What cannot be made, said with what to change; and a fillet that leaves little radius to lay cloth in. */
-import type { BaySection } from '../bond/section.ts'
 import { millimetres } from '../geometry/dimension-text.ts'
 import { finPolygon, finSpan, rootLength } from '../geometry/fin-outline.ts'
 import { signedArea } from '../geometry/polygon.ts'
@@ -61,6 +60,8 @@ function plyIssues(ply: ScheduledPly, index: number): Issue[] {
     ...plyEnds.map((end) => [`stepBack.${end}`, `step back from the ${endName[end]}`, ply.stepBack[end]] as const),
     ['overhang.edges', "overhang at the fin's edges", ply.overhang.edges] as const,
     ['overhang.bodyEnds', 'overhang at the ends on the body', ply.overhang.bodyEnds] as const,
+    ['onBody', 'reach on the body', ply.onBody] as const,
+    ['wrap', 'wrap over the edges', ply.wrap] as const,
     ['thickness', 'thickness', ply.thickness] as const,
     ['cloth', 'areal mass', ply.dryArealMass] as const,
   ]
@@ -157,7 +158,7 @@ export const tightFilletIssue = (
 const leastHollow = 6e-3
 
 /** The first ply that meets a hollow tighter than cloth follows. */
-export function tightFilletRule(plies: readonly ScheduledPly[], { r }: BaySection): readonly Issue[] {
+export function tightFilletRule(plies: readonly ScheduledPly[], r: number): readonly Issue[] {
   const z = buildUps(plies)
   const index = z.findIndex((below) => r - below < leastHollow)
   if (index < 0) return []

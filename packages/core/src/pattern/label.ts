@@ -22,16 +22,22 @@ const needed = { length: 0.06, width: 0.016 }
 const clear = 0.003
 const rows = 48
 
-export function labelPlace(net: Polygon, cut: Polygon): LabelPlace {
-  const box = largestBox(net)
+export function labelPlace(net: Polygon, cut: Polygon, middle = 0): LabelPlace {
+  const box = boxAbout(net, middle)
   if (box.length >= needed.length && box.width >= needed.width) return { ...box, onTab: false }
   const aft = bounds(cut).right
-  return { at: [aft + clear + needed.length / 2, 0], length: needed.length, width: needed.width, onTab: true }
+  return { at: [aft + clear + needed.length / 2, middle], length: needed.length, width: needed.width, onTab: true }
+}
+
+const boxAbout = (net: Polygon, middle: number): Omit<LabelPlace, 'onTab'> => {
+  const box = largestBox(middle === 0 ? net : net.map(([X, Y]): Point => [X, Y - middle]))
+  return { ...box, at: [box.at[0], box.at[1] + middle] }
 }
 
 /** Grows a box outward from the centre line row by row and keeps the largest. */
 function largestBox(net: Polygon): Omit<LabelPlace, 'onTab'> {
-  const half = bounds(net).top
+  const { top, bottom } = bounds(net)
+  const half = Math.max(top, -bottom)
   const first = rangeAt(net, 0)
   if (first === null) return { at: [0, 0], length: 0, width: 0 }
   const middle = (first[0] + first[1]) / 2

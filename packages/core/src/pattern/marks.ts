@@ -4,16 +4,16 @@
 
 import { millimetres } from '../geometry/dimension-text.ts'
 import type { EdgeProfiles } from '../geometry/edge-profile.ts'
-import { shapedWidths } from '../geometry/edge-profile.ts'
-import type { FinOutline } from '../geometry/fin-outline.ts'
-import { rootLength } from '../geometry/fin-outline.ts'
+import { type EdgeName, edgeNames, type FinOutline, rootLength } from '../geometry/fin-outline.ts'
 import { between, type Point } from '../geometry/point.ts'
 import { bounds, distanceToBoundary, type Polygon, sides } from '../geometry/polygon.ts'
-import { insideSides, shiftedOutline } from '../geometry/polygon-shift.ts'
+import { type EdgeShifts, insideSides, noShift, shiftedOutline } from '../geometry/polygon-shift.ts'
 import { joined, type Polyline, polylineInside } from '../geometry/polyline-clip.ts'
-import { acrossAt, type Development } from './development.ts'
+import type { BayMap, MapSide } from './bay-map.ts'
 import { type LabelPlace, rangeAt } from './label.ts'
 import type { PlyOutlines } from './outlines.ts'
+import type { ScheduledPly } from './schedule.ts'
+import { creaseDepth } from './unfold.ts'
 
 export type MarkKind = 'centre' | 'fillet' | 'root' | 'step' | 'pull-back' | 'warp' | 'forward' | 'bevel' | 'tick'
 
@@ -27,7 +27,11 @@ export interface PlyMark {
 export interface MarkInput {
   readonly outline: FinOutline
   readonly edges: EdgeProfiles
-  readonly dev: Development
+  readonly coreThickness: number
+  readonly map: BayMap
+  /** Of the ply's mid-surface from the bare surface. */
+  readonly z: number
+  readonly ply: Pick<ScheduledPly, 'cover' | 'wrap' | 'stepBack'>
   readonly outlines: PlyOutlines
   /** The plies that this one lies on and under, on this ply's own development. */
   readonly neighbours: readonly { readonly id: string; readonly net: Polygon; readonly beneath: boolean }[]
@@ -39,7 +43,7 @@ export interface MarkInput {
 export function plyMarks(input: MarkInput): readonly PlyMark[] {
   const { outlines, bias } = input
   return [
-    centreLine(outlines.cut),
+    ...(input.ply.cover === 'bay' ? centreLine(outlines.cut) : []),
     ...filletLines(input),
     ...rootEnds(input),
     ...bevelLines(input),
@@ -55,28 +59,53 @@ export const mirroredMark = (mark: PlyMark): PlyMark => ({
   points: mark.points.map(([X, Y]): Point => [X, -Y]),
 })
 
-function centreLine(cut: Polygon): PlyMark {
-  const range = rangeAt(cut, 0) ?? [0, 0]
-  return { kind: 'centre', points: range.map((X): Point => [X, 0]), label: 'centre line' }
+function centreLine(cut: Polygon): readonly PlyMark[] {
+  const range = rangeAt(cut, 0)
+  return range === null ? [] : [{ kind: 'centre', points: range.map((X): Point => [X, 0]), label: 'centre line' }]
 }
 
-function filletLines({ dev, outlines }: MarkInput): readonly PlyMark[] {
+const sidesOf = ({ cover }: MarkInput['ply']): readonly MapSide[] =>
+  cover === 'bay' ? [1, -1] : cover === 'next' ? [1] : [-1]
+
+function filletLines(input: MarkInput): readonly PlyMark[] {
+  const { map, outlines, ply } = input
   const lines = [
-    { Y: dev.foot, label: 'fillet foot' },
-    { Y: dev.top, label: 'fillet top' },
+    { tau: 1, label: 'fillet foot' },
+    { tau: 0, label: 'fillet top' },
   ]
-  return lines.flatMap(({ Y, label }) => {
+  return lines.flatMap(({ tau, label }) =>
+    sidesOf(ply).flatMap((side) => {
+      const points = map.mirrored ? straightLine(input, side, tau) : curvedLine(input, side, tau)
+      return points.flatMap((line): PlyMark[] =>
+        polylineLength(line) > 0 ? [{ kind: 'fillet', points: line, label }] : [],
+      )
+    }),
+  )
+
+  function straightLine({ map: { inFillet } }: MarkInput, side: MapSide, share: number): readonly Polyline[] {
+    const Y = inFillet(side, 0, share)[1]
     const range = rangeAt(outlines.net, Y * (1 - 1e-9))
-    if (range === null) return []
-    return [1, -1].map((side): PlyMark => ({ kind: 'fillet', points: range.map((X): Point => [X, side * Y]), label }))
-  })
+    return range === null ? [] : [range.map((X): Point => [X, Y])]
+  }
 }
+
+function curvedLine({ map, outlines }: MarkInput, side: MapSide, tau: number): readonly Polyline[] {
+  const { forward, aft } = outlines.bodyEnds
+  const count = 60
+  const line = Array.from({ length: count + 1 }, (_, k) =>
+    map.inFillet(side, forward + ((aft - forward) * k) / count, tau),
+  )
+  return polylineInside(outlines.cut, line)
+}
+
+const polylineLength = (line: Polyline): number =>
+  line.slice(1).reduce((sum, [X, Y], i) => sum + Math.hypot(X - line[i]![0], Y - line[i]![1]), 0)
 
 /** Length of a tick to each side of the centre line. */
 const tick = 0.004
 
 /** The root's ends across the body, and a tick on the centre line at each. */
-function rootEnds({ outline, dev, outlines }: MarkInput): readonly PlyMark[] {
+function rootEnds({ outline, map, outlines, ply }: MarkInput): readonly PlyMark[] {
   const forward = outline.points[0]![0]
   const ends = [
     { X: forward, label: 'root, forward end' },
@@ -85,34 +114,55 @@ function rootEnds({ outline, dev, outlines }: MarkInput): readonly PlyMark[] {
   const { left, right } = bounds(outlines.cut)
   return ends
     .filter(({ X }) => X >= left && X <= right)
-    .flatMap(({ X, label }): PlyMark[] => [
-      { kind: 'root', points: acrossBody(X, dev.foot), label },
-      { kind: 'tick', points: acrossBody(X, Math.min(tick, dev.foot)), label: '' },
-    ])
-}
-
-const acrossBody = (X: number, Y: number): readonly Point[] => [
-  [X, -Y],
-  [X, Y],
-]
-
-/** Where the core's bevels or rounded edges begin, on both faces, down to the fillet's top. */
-function bevelLines({ outline, edges, dev, outlines }: MarkInput): readonly PlyMark[] {
-  const regions = shiftedOutline(outline, shapedWidths(edges))
-  const half = regions
-    .flatMap((region) => joined(insideSides(region, outline)))
-    .flatMap((line) => aboveFillet(dev, line))
-  const onMap = half.map((line) => line.map(([x, y]): Point => [x, acrossAt(dev, y)]))
-  return onMap
-    .flatMap((line) => polylineInside(outlines.cut, line))
-    .flatMap((points): PlyMark[] => {
-      const mark: PlyMark = { kind: 'bevel', points, label: 'edge shaping begins' }
-      return [mark, mirroredMark(mark)]
+    .flatMap(({ X, label }): PlyMark[] => {
+      const across = map.acrossBody(X)
+      if (ply.cover !== 'bay')
+        return polylineInside(outlines.cut, across).map((points): PlyMark => ({ kind: 'root', points, label }))
+      const size = Math.min(tick, across.at(-1)![1])
+      const middle: readonly Point[] = [
+        [X, -size],
+        [X, size],
+      ]
+      return [
+        { kind: 'root', points: across, label },
+        { kind: 'tick', points: middle, label: '' },
+      ]
     })
 }
 
+/** Where the core's bevels or rounded edges begin, and where a ply folds over an edge: down to the fillet's top. */
+function bevelLines(input: MarkInput): readonly PlyMark[] {
+  const { edges, coreThickness, z, ply } = input
+  const creases = byEdge((edge) => creaseDepth(edges[edge], coreThickness, z))
+  return [
+    ...faceLines(input, creases, 'edge shaping begins'),
+    ...(ply.wrap > 0 ? faceLines(input, noShift, 'fold over the edge') : []),
+  ]
+}
+
+const byEdge = (value: (edge: EdgeName) => number): EdgeShifts =>
+  Object.fromEntries(edgeNames.map((edge) => [edge, value(edge)])) as EdgeShifts
+
+/** The outline moved in by `shifts`, as lines on the faces that the piece covers. */
+function faceLines({ outline, map, outlines, ply }: MarkInput, shifts: EdgeShifts, label: string): readonly PlyMark[] {
+  const whole = edgeNames.every((edge) => shifts[edge] === 0)
+  const half = shiftedOutline(outline, shifts)
+    .flatMap((region) => (whole ? [overTip(outline)] : joined(insideSides(region, outline))))
+    .flatMap((line) => aboveFillet(map.greatestTop, line))
+  return half.flatMap((line) =>
+    sidesOf(ply).flatMap((side) =>
+      polylineInside(
+        outlines.cut,
+        line.map((p): Point => map.onFace(side, p)),
+      ).map((points): PlyMark => ({ kind: 'bevel', points, label })),
+    ),
+  )
+}
+
+const overTip = ({ points }: FinOutline): Polyline => points
+
 /** The parts of a line that lie on the flat of the face. */
-function aboveFillet({ topHeight }: Development, line: Polyline): readonly Polyline[] {
+function aboveFillet(topHeight: number, line: Polyline): readonly Polyline[] {
   const kept = line.slice(1).flatMap((b, i) => {
     const a = line[i]!
     if (a[1] < topHeight && b[1] < topHeight) return []
@@ -152,27 +202,29 @@ function pullBack(net: Polygon): PlyMark {
   return { kind: 'pull-back', points: corners, label: `pull back to this rectangle, ${size}` }
 }
 
-/** Forward along the centre line, the warp at its true angle; both near the middle of the body. */
-function arrows({ outlines, dev, angle, label }: MarkInput): readonly PlyMark[] {
+/** Forward along the centre line, the warp at its true angle; both near the middle of the body, on a patch of the patch. */
+function arrows({ outlines, map, angle, label, ply }: MarkInput): readonly PlyMark[] {
   const { forward, aft } = outlines.bodyEnds
   const length = aft - forward
-  const reach = Math.min(0.03, Math.max(0.004, 0.45 * dev.foot + 0.2 * label.width), 0.2 * length)
+  const foot = map.acrossBody((forward + aft) / 2).at(-1)![1]
+  const reach = Math.min(0.03, Math.max(0.004, 0.45 * foot + 0.2 * label.width), 0.2 * length)
+  const Y = ply.cover === 'bay' ? 0 : label.at[1]
   const centre = forward + 0.72 * length
   const along: Point = [Math.sin(angle) * reach, Math.cos(angle) * reach]
   return [
     {
       kind: 'forward',
       points: [
-        [forward + 0.3 * length, 0],
-        [forward + 0.15 * length, 0],
+        [forward + 0.3 * length, Y],
+        [forward + 0.15 * length, Y],
       ],
       label: 'forward',
     },
     {
       kind: 'warp',
       points: [
-        [centre - along[0], -along[1]],
-        [centre + along[0], along[1]],
+        [centre - along[0], Y - along[1]],
+        [centre + along[0], Y + along[1]],
       ],
       label: 'warp',
     },

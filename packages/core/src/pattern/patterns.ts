@@ -4,23 +4,24 @@
  * Each ply is developed at its own mid-surface: the thickness of all earlier plies and half its own out from the bare
  * surface, one value a ply, as if every earlier ply lay under it everywhere.
  */
-import { type BaySection, baySection } from '../bond/section.ts'
-import { finSpan, rootLength } from '../geometry/fin-outline.ts'
-import { area, bounds, type Polygon } from '../geometry/polygon.ts'
+import type { BaySection } from '../bond/section.ts'
+import { rootLength } from '../geometry/fin-outline.ts'
+import { area, type Bounds, bounds, type Polygon } from '../geometry/polygon.ts'
 import { shiftedOutline } from '../geometry/polygon-shift.ts'
 import type { Checked, Issue } from '../issue.ts'
+import { type BayGeometry, bayGeometry } from './bay-geometry.ts'
 import { type Cover, plyCovers } from './covers.ts'
-import { development } from './development.ts'
 import { inputIssues, noOutlineIssue, splitIssue, tightFilletIssue, tightFilletRule } from './faults.ts'
 import { type LabelPlace, labelPlace } from './label.ts'
 import { type PlyMark, plyMarks } from './marks.ts'
-import { type PlyOutlines, plyOutlines } from './outlines.ts'
+import { type Ends, type PlyOutlines, plyOutlines } from './outlines.ts'
 import { type Piece, piecesOf } from './pieces.ts'
 import { brokenRules } from './rules.ts'
+import { patchRules } from './rules-patch.ts'
 import { buildUps, type PatternInput, type PlyRole, type ScheduledPly } from './schedule.ts'
 import { isBias, widthKept } from './trellis.ts'
 
-/** The section for drawing; lengths in m, angles in rad. */
+/** The section at the root's forward end, for drawing; lengths in m, angles in rad. */
 export interface SectionShape {
   readonly tubeRadius: number
   readonly coreThickness: number
@@ -33,6 +34,9 @@ export interface SectionShape {
   /** Between the fin's mid-plane and the fillet's foot on the body, seen from the axis. */
   readonly filletFoot: number
   readonly width: number
+  readonly aftTubeRadius: number
+  readonly aftFilletRadius: number
+  readonly cant: number
   readonly stations: BaySection['stations']
 }
 
@@ -74,41 +78,39 @@ export interface Patterns {
   readonly covers: readonly Cover[]
   /** Rules the schedule breaks. */
   readonly rules: readonly Issue[]
+  readonly geometry: BayGeometry
 }
 
 /** The patterns, or every reason why they cannot be made. */
 export function patterns(input: PatternInput): Checked<Patterns> {
   const refused = inputIssues(input)
   if (refused.length > 0) return { ok: false, issues: refused }
-  const { tube, fins, plies, layup, cans } = input
-  const section = baySection({
-    tubeRadius: tube.outerRadius,
-    coreThickness: fins.core.thickness,
-    finCount: fins.count,
-    span: finSpan(fins.outline),
-    filletRadius: fins.fillet.radius,
-  })
-  if (!section.ok) return section
-  const drafted = plies.map((ply, index) => drafts(input, section.value, ply, index))
+  const { fins, plies, layup, cans } = input
+  const geometry = bayGeometry(input)
+  if (!geometry.ok) return geometry
+  const { section, leastRadius, mapAt } = geometry.value
+  const drafted = plies.map((ply, index) => drafts(input, geometry.value, ply, index))
   const issues = drafted.flatMap((draft) => ('issues' in draft ? draft.issues : []))
   if (issues.length > 0) return { ok: false, issues }
   const made = drafted.flatMap((draft) => ('issues' in draft ? [] : [draft]))
   const shapes = made.map((draft) => shapeOf(input, draft, made))
   const value: Patterns = {
-    section: sectionShape(section.value, rootLength(fins.outline)),
+    section: sectionShape(section, input),
     shapes,
     pieces: piecesOf({ shapes, bays: fins.count, cans, mirrored: layup.mirrorAlternateBays }),
-    covers: plyCovers(plies),
+    covers: plyCovers(plies).filter(({ ply }) => plies.some(({ id, cover }) => id === ply && cover === 'bay')),
     rules: [
       ...brokenRules({
         plies,
         layup,
         fins,
-        filletTop: section.value.xc - section.value.R,
+        filletTop: mapAt(0).greatestTop,
         reach: plies.map((ply) => faceReach(input, ply)),
       }),
-      ...tightFilletRule(plies, section.value),
+      ...tightFilletRule(plies, leastRadius),
+      ...patchRules(plies),
     ],
+    geometry: geometry.value,
   }
   return { ok: true, value, warnings: [] }
 }
@@ -116,35 +118,48 @@ export function patterns(input: PatternInput): Checked<Patterns> {
 interface Draft {
   readonly ply: ScheduledPly
   readonly index: number
-  readonly section: BaySection
+  readonly geometry: BayGeometry
   readonly z: number
   readonly outlines: PlyOutlines
 }
 
 function drafts(
-  { fins, plies, layup }: PatternInput,
-  section: BaySection,
+  input: PatternInput,
+  geometry: BayGeometry,
   ply: ScheduledPly,
   index: number,
 ): Draft | { readonly issues: readonly Issue[] } {
+  const { fins, plies, layup } = input
   const z = buildUps(plies)[index]!
-  if (!(section.r - z > 0)) return { issues: [tightFilletIssue(ply, index, { r: section.r, z })] }
-  const outlines = plyOutlines({
-    outline: fins.outline,
-    dev: development(section, z),
-    ply,
-    overrun: layup.overrun,
-    biasShear: layup.biasShear,
-  })
+  if (!(geometry.leastRadius - z > 0)) return { issues: [tightFilletIssue(ply, index, { r: geometry.leastRadius, z })] }
+  const outlines = plyOutlines({ ...outlineInput(input, geometry, z), ply, biasShear: layup.biasShear })
   if ('none' in outlines) return { issues: [noOutlineIssue(ply, index, outlines.none, { fins, layup })] }
   if (outlines.lost > 0) return { issues: [splitIssue(ply, index, outlines.lost)] }
-  return { ply, index, section, z, outlines }
+  return { ply, index, geometry, z, outlines }
 }
 
+function outlineInput({ tube, fins, layup }: PatternInput, { mapAt }: BayGeometry, z: number) {
+  return {
+    outline: fins.outline,
+    edges: fins.edges,
+    coreThickness: fins.core.thickness,
+    map: mapAt(z),
+    z,
+    overrun: overrunOnCan(tube, layup.overrun),
+  }
+}
+
+/** The lay-up ends where the can does, if that is sooner. */
+export const overrunOnCan = ({ ahead, behind }: PatternInput['tube'], { forward, aft }: Ends): Ends => ({
+  forward: Math.min(forward, ahead ?? forward),
+  aft: Math.min(aft, behind ?? aft),
+})
+
 function shapeOf(input: PatternInput, draft: Draft, all: readonly Draft[]): PlyShape {
-  const { ply, index, z, outlines, section } = draft
+  const { ply, index, z, outlines, geometry } = draft
   const { net, cut } = outlines
-  const label = labelPlace(net, cut)
+  const map = geometry.mapAt(z)
+  const label = labelPlace(net, cut, labelLine(ply, map.inFillet(1, bounds(net).left, 0)[1], bounds(net)))
   const netBounds = bounds(net)
   const cutBounds = bounds(cut)
   const cutWidth = cutBounds.top - cutBounds.bottom
@@ -171,7 +186,10 @@ function shapeOf(input: PatternInput, draft: Draft, all: readonly Draft[]): PlyS
     marks: plyMarks({
       outline: input.fins.outline,
       edges: input.fins.edges,
-      dev: development(section, z),
+      coreThickness: input.fins.core.thickness,
+      map,
+      z,
+      ply,
       outlines,
       neighbours: neighboursOf(input, draft, all),
       angle: ply.angle,
@@ -182,20 +200,20 @@ function shapeOf(input: PatternInput, draft: Draft, all: readonly Draft[]): PlyS
   }
 }
 
+/** Where a label stands across the bay: on its middle, on a patch in the middle of the patch's face. */
+function labelLine({ cover }: ScheduledPly, top: number, { top: tip, bottom }: Bounds): number {
+  if (cover === 'bay') return 0
+  return cover === 'next' ? (top + tip) / 2 : (bottom - top) / 2
+}
+
 /** The plies just beneath and above, peel ply apart, drawn on this ply's development. */
-function neighboursOf({ fins, layup }: PatternInput, { index, section, z }: Draft, all: readonly Draft[]) {
+function neighboursOf(input: PatternInput, { index, geometry, z }: Draft, all: readonly Draft[]) {
   const laid = all.filter(({ ply }) => ply.role !== 'peel')
   const beneath = laid.filter((other) => other.index < index).at(-1)
   const above = laid.find((other) => other.index > index)
   return [beneath, above].flatMap((other) => {
     if (other === undefined) return []
-    const made = plyOutlines({
-      outline: fins.outline,
-      dev: development(section, z),
-      ply: other.ply,
-      overrun: layup.overrun,
-      biasShear: 0,
-    })
+    const made = plyOutlines({ ...outlineInput(input, geometry, z), ply: other.ply, biasShear: 0 })
     return 'none' in made ? [] : [{ id: other.ply.id, net: made.net, beneath: other === beneath }]
   })
 }
@@ -206,19 +224,22 @@ function faceReach({ fins }: PatternInput, { stepBack }: ScheduledPly): number {
   return parts.length === 0 ? 0 : Math.max(...parts.map((part) => bounds(part).top))
 }
 
-function sectionShape(section: BaySection, root: number): SectionShape {
+function sectionShape(section: BaySection, { tube, fins }: PatternInput): SectionShape {
   const { R, h, N, span, r, filletHeight, phi, theta, width, stations } = section
   return {
     tubeRadius: R,
     coreThickness: 2 * h,
     finCount: N,
     span,
-    rootLength: root,
+    rootLength: rootLength(fins.outline),
     filletRadius: r,
     filletHeight,
     filletArc: phi,
     filletFoot: theta,
     width,
+    aftTubeRadius: tube.aftRadius,
+    aftFilletRadius: fins.fillet.radiusAft,
+    cant: fins.cant,
     stations,
   }
 }

@@ -39,7 +39,7 @@ export interface Placed {
 
 export function brokenRules(input: RuleInput): readonly Issue[] {
   const placed = input.plies.map((ply, index): Placed => ({ ply, index }))
-  const structural = placed.filter(({ ply }) => ply.role === 'structural')
+  const structural = placed.filter(({ ply }) => ply.role === 'structural' && ply.cover === 'bay')
   return [
     ...numberingRule(input.plies),
     ...structural.slice(0, -1).flatMap((place, i) => exposedRule(place, structural.slice(i + 1))),

@@ -1,7 +1,7 @@
 /** The invented four-fin can of the tests: tube of 102 mm, root 300, tip 120, span 110, tip 150 aft, core 3.2, fillet 15 mm. */
 import type { PatternInput, PlyEnd, PlyRole, ScheduledPly } from '../../src/pattern/schedule.ts'
 
-export const cloth = { id: 'glass-200', name: 'glass 200 g/m²', warpShare: { value: 0.5 } }
+export const cloth = { id: 'glass-200', name: 'glass 200 g/m²', warpShare: { value: 0.5 }, maximumShear: null }
 const degree = Math.PI / 180
 
 export const steps = (tip: number, chord = 0, body = 0): { readonly [end in PlyEnd]: number } => ({
@@ -31,6 +31,9 @@ export function ply(
     angle: angleDeg * degree,
     stepBack,
     overhang: { edges: overhang, bodyEnds: overhang },
+    cover: 'bay',
+    onBody: 0,
+    wrap: 0,
     thickness,
     dryArealMass: mass,
   }
@@ -60,7 +63,7 @@ export const stepped: readonly ScheduledPly[] = [
 const bevel = { kind: 'bevel', width: 0.012, land: 0.0008 } as const
 
 export const demo: PatternInput = {
-  tube: { outerRadius: 0.051 },
+  tube: { outerRadius: 0.051, aftRadius: 0.051, ahead: null, behind: null },
   fins: {
     count: 4,
     outline: {
@@ -74,7 +77,8 @@ export const demo: PatternInput = {
     },
     core: { thickness: 0.0032 },
     edges: { leading: bevel, tip: { kind: 'square', width: 0, land: 0.0032 }, trailing: bevel },
-    fillet: { radius: 0.015 },
+    cant: 0,
+    fillet: { radius: 0.015, radiusAft: 0.015, runOut: { forward: 0.015, aft: 0.015 } },
   },
   plies: tipStepsOnly,
   layup: {
@@ -89,3 +93,9 @@ export const demo: PatternInput = {
 /** The same schedule laid on the bare surface, as if cloth had no thickness. */
 export const thin = (plies: readonly ScheduledPly[]): readonly ScheduledPly[] =>
   plies.map((one) => ({ ...one, thickness: 0 }))
+
+/** The fins with a fillet of another radius, the same at both ends of the root. */
+export const filleted = (fins: PatternInput['fins'], radius: number): PatternInput['fins'] => ({
+  ...fins,
+  fillet: { ...fins.fillet, radius, radiusAft: radius },
+})

@@ -7,7 +7,7 @@ import { selfCrossing } from '../../src/geometry/polygon-crossing.ts'
 import { mirroredMark, type PlyMark } from '../../src/pattern/marks.ts'
 import { patterns } from '../../src/pattern/patterns.ts'
 import type { PatternInput } from '../../src/pattern/schedule.ts'
-import { demo, ply, stepped, steps, tipStepsOnly } from './demo.ts'
+import { demo, filleted, ply, stepped, steps, tipStepsOnly } from './demo.ts'
 
 const madeOf = (input: PatternInput) => {
   const result = patterns(input)
@@ -130,7 +130,7 @@ describe('what cannot be made says what to change', () => {
   })
 
   test('fillets that meet', () => {
-    const eight = faults({ ...demo, fins: { ...demo.fins, count: 8, fillet: { radius: 0.04 } } })
+    const eight = faults({ ...demo, fins: { ...filleted(demo.fins, 0.04), count: 8 } })
     expect(eight).toMatchObject([{ code: 'bond/fillets-meet', path: 'fins.fillet.radius' }])
   })
 
@@ -316,7 +316,7 @@ describe('outlines of any shape', () => {
         const edges = points.slice(1).map((_, i) => names[Math.floor((3 * i) / (points.length - 1))]!)
         const input: PatternInput = {
           ...demo,
-          fins: { ...demo.fins, count: fins, outline: { points, edges }, fillet: { radius } },
+          fins: { ...filleted(demo.fins, radius), count: fins, outline: { points, edges } },
           plies: laid.map(({ stepBack, angle, overhang }, i) => ply(`P${i + 1}`, angle, stepBack, { overhang })),
           layup: { ...demo.layup, overrun: { forward: overrun, aft: overrun } },
         }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Issue } from '../../src/issue.ts'
 import { patterns } from '../../src/pattern/patterns.ts'
 import type { PatternInput, ScheduledPly } from '../../src/pattern/schedule.ts'
-import { demo, ply, stepped, steps, tipStepsOnly } from './demo.ts'
+import { demo, filleted, ply, stepped, steps, tipStepsOnly } from './demo.ts'
 
 function rulesOf(
   plies: readonly ScheduledPly[],
@@ -113,7 +113,7 @@ describe('one rule broken at a time', () => {
   })
 
   test('a fillet that grows too tight for cloth', () => {
-    const rules = rulesOf(stepped, (input) => ({ ...input, fins: { ...input.fins, fillet: { radius: 0.0065 } } }))
+    const rules = rulesOf(stepped, (input) => ({ ...input, fins: filleted(input.fins, 0.0065) }))
     expect(codes(rules)).toEqual(['pattern/fillet-tight'])
     expect(rules[0]!.message).toContain('From P3 on')
   })

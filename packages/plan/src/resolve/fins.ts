@@ -8,8 +8,12 @@ import { resolveOutline } from './outline.ts'
 
 export function resolveTube(tube: Loose<CanPlan['tube']> | undefined, find: Find): Loose<Tube> {
   const diameter = siValue('tube.outerDiameter', tube?.outerDiameter)
+  const aftDiameter = siValue('tube.aftDiameter', tube?.aftDiameter)
   return {
     outerRadius: diameter === undefined ? undefined : diameter / 2,
+    aftRadius: aftDiameter === undefined ? undefined : aftDiameter / 2,
+    ahead: tube?.ahead === undefined ? null : siValue('tube.ahead', tube.ahead),
+    behind: tube?.behind === undefined ? null : siValue('tube.behind', tube.behind),
     wall: siValue('tube.wall', tube?.wall),
     material: find('sheet', tube?.material, 'tube.material'),
     backing: tube?.backing,
@@ -21,6 +25,7 @@ export function resolveFins(fins: Loose<CanPlan['fins']> | undefined, find: Find
   return {
     count: siValue('fins.count', fins?.count),
     mounting: resolveMounting(fins?.mounting),
+    cant: siValue('fins.cant', fins?.cant),
     outline: resolveOutline(fins?.outline),
     core: {
       material: find('sheet', fins?.core?.material, 'fins.core.material'),
@@ -34,6 +39,11 @@ export function resolveFins(fins: Loose<CanPlan['fins']> | undefined, find: Find
     },
     fillet: {
       radius: siValue('fins.fillet.radius', fins?.fillet?.radius),
+      radiusAft: siValue('fins.fillet.radiusAft', fins?.fillet?.radiusAft),
+      runOut: {
+        forward: siValue('fins.fillet.runOut.forward', fins?.fillet?.runOut?.forward),
+        aft: siValue('fins.fillet.runOut.aft', fins?.fillet?.runOut?.aft),
+      },
       adhesive: find('adhesive', fins?.fillet?.adhesive, 'fins.fillet.adhesive'),
       waste: siValue('fins.fillet.waste', fins?.fillet?.waste),
     },

@@ -27,6 +27,9 @@ function resolvePly(ply: TypedPly | undefined, i: number, find: Find): Omit<Loos
     cloth: find('cloth', ply?.cloth, `plies[${i}].cloth`),
     angle: siValue('plies[].angle', ply?.angle),
     role: ply?.role,
+    cover: ply?.cover,
+    onBody: ply?.onBody === undefined ? 0 : siValue('plies[].onBody', ply.onBody),
+    wrap: siValue('plies[].wrap', ply?.wrap),
     stepBack: {
       leading: siValue('plies[].stepBack.leading', stepBack?.leading),
       trailing: siValue('plies[].stepBack.trailing', stepBack?.trailing),

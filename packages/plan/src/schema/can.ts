@@ -8,6 +8,9 @@ const csv = z.string().min(1).max(200).meta({ description: 'name of a CSV file b
 
 const tube = z.strictObject({
   outerDiameter: text('tube.outerDiameter'),
+  aftDiameter: text('tube.aftDiameter').optional(),
+  ahead: text('tube.ahead').optional(),
+  behind: text('tube.behind').optional(),
   wall: text('tube.wall'),
   material: id,
   backing: z.enum(['none', 'coupler', 'motor case', 'rings']).optional(),
@@ -63,6 +66,7 @@ const edge = (name: Edge) =>
 const fins = z.strictObject({
   count: num('fins.count'),
   mounting: mounting.optional(),
+  cant: text('fins.cant').optional(),
   outline,
   core: z.strictObject({
     material: id,
@@ -78,6 +82,13 @@ const fins = z.strictObject({
     .optional(),
   fillet: z.strictObject({
     radius: text('fins.fillet.radius'),
+    radiusAft: text('fins.fillet.radiusAft').optional(),
+    runOut: z
+      .strictObject({
+        forward: text('fins.fillet.runOut.forward').optional(),
+        aft: text('fins.fillet.runOut.aft').optional(),
+      })
+      .optional(),
     adhesive: id.optional(),
     waste: share('fins.fillet.waste').optional(),
   }),
@@ -94,6 +105,9 @@ const ply = z.strictObject({
   cloth: id,
   angle: text('plies[].angle').optional(),
   role: z.enum(['structural', 'surface', 'peel']).optional(),
+  cover: z.enum(['bay', 'next', 'previous']).optional(),
+  onBody: text('plies[].onBody').optional(),
+  wrap: text('plies[].wrap').optional(),
   stepBack: z
     .strictObject({
       tip: text('plies[].stepBack.tip').optional(),

@@ -28,9 +28,18 @@ const warmth = { quantity: 'temperature', least: '-100 degC', most: '1000 degC' 
 
 export const fields = {
   'tube.outerDiameter': { label: 'tube outer diameter', quantity: 'length', least: '15 mm', most: '2 m' },
+  'tube.aftDiameter': {
+    label: "tube outer diameter at the root's aft end",
+    quantity: 'length',
+    least: '10 mm',
+    most: '2 m',
+  },
+  'tube.ahead': { label: "can ahead of the root's leading end", ...reach },
+  'tube.behind': { label: "can behind the root's trailing end", ...reach },
   'tube.wall': { label: 'tube wall', quantity: 'length', least: '0.2 mm', most: '100 mm' },
 
   'fins.count': { label: 'number of fins', quantity: 'count', least: 3, most: 8 },
+  'fins.cant': { label: 'designed cant', quantity: 'angle', least: '-10 deg', most: '10 deg' },
   'fins.mounting.depth': { label: 'tab depth', ...span },
   'fins.mounting.forward': { label: 'start of the tab behind the root leading edge', ...setBack },
   'fins.mounting.aft': { label: 'end of the tab ahead of the root trailing edge', ...setBack },
@@ -49,6 +58,14 @@ export const fields = {
   'fins.edges.trailing.width': { label: 'trailing edge width', quantity: 'length', least: '0.1 mm', most: '1 m' },
   'fins.edges.trailing.land': { label: 'trailing edge land', quantity: 'length', least: '0.05 mm', most: '60 mm' },
   'fins.fillet.radius': { label: 'fillet radius', quantity: 'length', least: '1 mm', most: '300 mm' },
+  'fins.fillet.radiusAft': {
+    label: "fillet radius at the root's aft end",
+    quantity: 'length',
+    least: '1 mm',
+    most: '300 mm',
+  },
+  'fins.fillet.runOut.forward': { label: 'run-out of the fillet ahead of the root', ...setBack },
+  'fins.fillet.runOut.aft': { label: 'run-out of the fillet behind the root', ...setBack },
   'fins.fillet.waste': { label: 'fillet waste', ...share, most: 2 },
   'fins.joint.bondLine': { label: "adhesive under the core's end", quantity: 'length', least: '0.05 mm', most: '3 mm' },
   'fins.joint.knockDown': {
@@ -74,6 +91,8 @@ export const fields = {
   'plies[].stepBack.body': { label: "step back from the lay-up's ends on the body", ...setBack },
   'plies[].overhang.edges': { label: "overhang at the fin's edges", ...setBack, most: '200 mm' },
   'plies[].overhang.bodyEnds': { label: 'overhang at the ends on the body', ...setBack, most: '200 mm' },
+  'plies[].onBody': { label: "patch on the body from the fillet's foot", ...setBack },
+  'plies[].wrap': { label: 'wrap on to the other face', ...setBack, most: '200 mm' },
 
   'layup.overhang.edges': { label: "overhang at the fin's edges", ...setBack, most: '200 mm' },
   'layup.overhang.bodyEnds': { label: 'overhang at the ends on the body', ...setBack, most: '200 mm' },
@@ -262,6 +281,12 @@ export const fields = {
 
   'material.arealMass': { label: 'areal mass, dry', quantity: 'arealMass', least: '5 g/m2', most: '5000 g/m2' },
   'material.warpShare': { label: 'share of the fibre in the warp', ...share },
+  'material.maximumShear': {
+    label: 'shear the weave takes before it wrinkles',
+    quantity: 'angle',
+    least: '1 deg',
+    most: '70 deg',
+  },
   'material.crimpFactor': { label: 'stiffness left after crimp', ...share, least: 0.1 },
   'material.density': { label: 'density', ...density },
   'material.E': { label: 'modulus E', ...modulus },

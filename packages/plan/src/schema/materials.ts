@@ -38,6 +38,7 @@ const material = z.strictObject({
   arealMass: text('material.arealMass').optional(),
   warpShare: share('material.warpShare').optional(),
   crimpFactor: share('material.crimpFactor').optional(),
+  maximumShear: text('material.maximumShear').optional(),
   reversible: z.boolean().optional(),
   ...dataSheet,
   G: text('material.G').optional(),
