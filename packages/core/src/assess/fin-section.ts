@@ -7,7 +7,7 @@ import type { CanDesign } from './design.ts'
 import { type FinPlate, laminateOf } from './fin-plate.ts'
 import { curedPlies, plyFigures, type SkinPly } from './skins.ts'
 
-export function finSection(design: CanDesign, skins: readonly SkinPly[], plate: FinPlate): FinSection {
+export function finSection(design: CanDesign, plate: FinPlate): FinSection {
   const { outline, core } = design.fins
   return {
     area_m2: polygonArea(finPolygon(outline)),

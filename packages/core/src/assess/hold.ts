@@ -70,7 +70,7 @@ function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides
   const joint = jointResult(design, { root: root.value, reactions: strength.reactions, searchRadius: asides })
   return {
     value: {
-      fin: finSection(design, skins, plate),
+      fin: finSection(design, plate),
       structure: { ...structure.value, root: rootFigures(root.value, fins, flutter.hold) },
       flutter: { ...flutter.answer.value, ...beside, screening },
       strength: { ...strength.value, rootLine: joint.line },
