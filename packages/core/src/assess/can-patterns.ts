@@ -34,7 +34,12 @@ export function canPatterns(design: CanDesign, skins: readonly SkinPly[]): Check
   const { plies } = input
   const made = patterns(input)
   if (!made.ok) return made
-  const { balance, issues } = finBalance(balanceInput(design, skins.filter(({ design: { cover } }) => cover === 'bay')))
+  const { balance, issues } = finBalance(
+    balanceInput(
+      design,
+      skins.filter(({ design: { cover } }) => cover === 'bay'),
+    ),
+  )
   const { shapes, pieces, section } = made.value
   const narrowing = section.filletArc + section.filletFoot - Math.PI / section.finCount
   const allowed = { shapes, plies, biasShear: design.layup.biasShear, narrowing }

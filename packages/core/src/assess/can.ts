@@ -47,8 +47,7 @@ export function assessCan(design: CanDesign, nesting?: Nesting): Checked<Assessm
     ...{ fin, structure, flutter, strength },
     bond: { fillet: filletFigures(design), margin, joint },
     roll: notComputed.rollSection,
-  const sheared = shearSection(design, patternInput(design, skins), patterns.value)
-    pattern: patternSection(patterns.value),
+    pattern: patternSection(patterns.value, sheared),
     nest: nest.value,
     resin: resin.value,
     sources: canSources(design),
