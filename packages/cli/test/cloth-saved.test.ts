@@ -2,7 +2,7 @@
 import { canPatterns } from '@finwright/core/assess/can-patterns.ts'
 import { canNest, type NestSection, nestingBudgets } from '@finwright/core/assess/nest-section.ts'
 import { skinPlies } from '@finwright/core/assess/skins.ts'
-import { usualGap } from '@finwright/core/nest/nest.ts'
+import { nestPieces, usualGap } from '@finwright/core/nest/nest.ts'
 import { describe, expect, test } from 'vitest'
 import { boxOf, rowsLength } from '../../../bench/nest-rows.ts'
 import { example, read } from './plans.ts'
@@ -34,6 +34,22 @@ function clothInRows(own: boolean): number {
   }, 0)
 }
 
+/** Mean squared distance of the origins from the middle of their bay's, m². */
+function spread(placements: readonly { readonly piece: string; readonly x_m: number; readonly y_m: number }[]): number {
+  const squares = grouped(placements).flatMap((bay) => {
+    const [x, y] = [mean(bay.map(({ x_m }) => x_m)), mean(bay.map(({ y_m }) => y_m))]
+    return bay.map(({ x_m, y_m }) => (x_m - x) ** 2 + (y_m - y) ** 2)
+  })
+  return mean(squares)
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
+
+function grouped<P extends { readonly piece: string }>(placements: readonly P[]): P[][] {
+  const names = new Set(placements.map(({ piece }) => piece.slice(0, 3)))
+  return [...names].map((name) => placements.filter(({ piece }) => piece.startsWith(name)))
+}
+
 describe('the demo', () => {
   const rows = Math.min(clothInRows(true), clothInRows(false))
   const thorough = nestWith(nestingBudgets.thorough)
@@ -41,6 +57,23 @@ describe('the demo', () => {
   test('takes at least 15 % less cloth than rectangles in rows', () => {
     expect(rows).toBeGreaterThan(4)
     expect(1 - clothOf(thorough) / rows).toBeGreaterThanOrEqual(0.15)
+  })
+
+  // The layout keeps the plies of one shape together, which leaves little to gain: 6 %.
+  test('pieces of a bay lie nearer one another than in order of the plan, on no more cloth', () => {
+    const quick = nestWith(nestingBudgets.quick)
+    const cloths = new Map(design.plies.map(({ cloth }) => [cloth.id, cloth]))
+    const pieces = patterns.value.pieces.map(({ id, outline, angle, cloth }) => {
+      return { id, outline, angle, cloth: cloths.get(cloth)! }
+    })
+    const apart = nestPieces({ pieces, rolls: design.stock.rolls, gap: usualGap })
+    if (!apart.ok) throw new Error('no nest')
+    const rolls = apart.value.rolls.map(({ usedLength, placements }) => ({
+      usedLength_m: usedLength,
+      placements: placements.map(({ piece, x, y }) => ({ piece, x_m: x, y_m: y })),
+    }))
+    expect(quick.rolls.map(({ usedLength_m }) => usedLength_m)).toEqual(rolls.map(({ usedLength_m }) => usedLength_m))
+    expect(spread(quick.rolls[0]!.placements)).toBeLessThan(0.96 * spread(rolls[0]!.placements))
   })
 
   test('a thorough nest takes no more than a quick one; the quick one saves a tenth', () => {

@@ -101,7 +101,8 @@ export function canNest(
 
 function nestSection({ rolls, buy }: NestResult, input: NestInput, searchBudget: number): NestSection {
   const left: RollLeft[] = []
-  const touched = new Map(rolls.map((roll) => [roll.roll, roll]))
+  const inStock = rolls.filter(({ availableLength }) => availableLength !== null)
+  const touched = new Map(inStock.map((roll) => [roll.roll, roll]))
   const kept = new Map<NestedRoll, NestOffcut[]>()
   for (const from of input.rolls) {
     const roll = touched.get(from.id)

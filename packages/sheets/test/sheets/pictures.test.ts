@@ -1,12 +1,20 @@
 /** What the pictures say: the weave at the ply's angle, plies in contour, the nest with its warp. */
 import { describe, expect, test } from 'vitest'
-import type { Lines, Primitive, XY } from '../../src/drawing/drawing.ts'
+import type { Lines, Path, Primitive, XY } from '../../src/drawing/drawing.ts'
+import { figuresIn } from '../../src/layout/figures.ts'
 import { bayFrame } from '../../src/sheets/bay-frame.ts'
 import { bayStrip, stepsOf } from '../../src/sheets/bay-strip.ts'
 import { layersAt } from '../../src/sheets/bay-thickness.ts'
-import { placedPieces, warpAcross } from '../../src/sheets/nest-picture.ts'
+import { nestPicture, nestScale, offcutMark, placedPieces, warpAcross } from '../../src/sheets/nest-picture.ts'
 import { finNumbering } from '../../src/sheets/sketches.ts'
 import { demoAssessment, demoDesign } from '../fixture/demo.ts'
+
+const rectangle = (x: number, y: number, length: number, width: number): [number, number][] => [
+  [x, y],
+  [x + length, y],
+  [x + length, y + width],
+  [x, y + width],
+]
 
 const { pattern, nest } = demoAssessment
 const section = pattern.section!
@@ -68,6 +76,40 @@ describe('the nest', () => {
       }
     }
     expect(count).toBe(pattern.pieces.length)
+  })
+  test('shows flaws and off-cuts of the used length where they lie on the cloth', () => {
+    const first = nest.rolls[0]!
+    const roll = {
+      ...first,
+      defects_m: [rectangle(0.1, 0.2, 0.05, 0.04), rectangle(first.usedLength_m + 1, 0.2, 0.1, 0.1)],
+      offcuts: [
+        { roll: 'x', x_m: first.usedLength_m + 0.003, y_m: 0, length_m: 5, width_m: first.width_m },
+        { roll: 'x off-cut 1', x_m: 0.3, y_m: 0.4, length_m: 0.2, width_m: 0.15 },
+      ],
+    }
+    const view = { roll, placed: placedPieces(roll, pattern.pieces), figures: figuresIn('metric') }
+    const drawn = nestPicture({ ...view, at: [0, 0], width: 200, height: 250 })
+    const marks = drawn.filter((item): item is Path => item.kind === 'path' && item.layer === 'mark' && item.closed)
+    const cloth = nestScale(roll, { width: 200, height: 250 }) * 1e3
+    // Down the page along the roll, to the right across it.
+    const boxes = marks.map(({ vertices }) => {
+      const [X, Y] = ([0, 1] as const).map((axis) => vertices.map((vertex) => vertex[axis]! / cloth)) as [
+        number[],
+        number[],
+      ]
+      return [Math.max(...Y) - Math.min(...Y), Math.max(...X) - Math.min(...X)]
+    })
+    const like = (length: number, width: number): boolean =>
+      boxes.some(([l, w]) => Math.abs(l - length) < 1e-9 && Math.abs(w - width) < 1e-9)
+    expect([like(0.05, 0.04), like(0.2, 0.15), like(0.1, 0.1), like(5, first.width_m)]).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ])
+    const words = drawn.flatMap((item) => (item.kind === 'text' ? [item.text] : []))
+    expect(words).toContain(`${offcutMark}2`)
+    expect(words).not.toContain(`${offcutMark}1`)
   })
   test('tells a piece whose warp lies along the roll from one that was turned a quarter', () => {
     const [piece] = pattern.pieces
