@@ -5,6 +5,7 @@ import type { Checked } from '../issue.ts'
 import { clothExpansion } from '../laminate/expansion.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { sheetExpansion } from '../material/expansion.ts'
+import { landingTicks } from '../pattern/landing.ts'
 import { type Patterns, type PlyShape, patterns } from '../pattern/patterns.ts'
 import { allowanceRules, allowances, type PlyAllowance } from '../pattern/rules-allowance.ts'
 import { type Balance, type BalanceInput, finBalance } from '../pattern/rules-balance.ts'
@@ -159,7 +160,11 @@ function pieceShape(shape: PlyShape): PieceShape {
     buildUp_m: shape.buildUp,
     biasAllowance_m: shape.biasAllowance,
     mass_kg: shape.mass,
-    marks: shape.marks.map(({ kind, points, label }) => ({ kind, points_m: points, label })),
+    marks: [...shape.marks, ...landingTicks(shape)].map(({ kind, points, label }) => ({
+      kind,
+      points_m: points,
+      label,
+    })),
     label_m: shape.label,
   }
 }

@@ -108,7 +108,7 @@ const markStroke: { readonly [kind in Mark['kind']]: Stroke } = {
   warp: stroke(pen.bold),
   forward: stroke(pen.bold),
   bevel: stroke(pen.thin, 'ink', [12, 2]),
-  tick: stroke(pen.net),
+  tick: stroke(pen.bold),
 }
 
 function drawMark({ items, lines }: State, { kind, points_m }: Mark): void {

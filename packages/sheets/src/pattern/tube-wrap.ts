@@ -1,5 +1,6 @@
 /**
- * The paper that marks out the tube: wrapped round it, its two edges meet, and every line lies where it belongs.
+ * The paper that marks out the tube: wrapped round it, its two edges meet, and every line lies where it belongs. In every
+ * bay the centre line and the fillet feet carry the ticks that the plies carry: tick falls on tick.
  *
  * Paper of thickness t bends about its middle, so its length is π (OD + t) and an angle a round the axis is a (OD + t) / 2
  * of its length. Fins stand at equal angles; the seam is in the middle of the last bay. Seen from outside, forward up,
@@ -12,6 +13,7 @@ import { textWidth } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
 import { type Figures, plain } from '../layout/figures.ts'
 import type { Segment } from '../layout/placing.ts'
+import { type CheckLine, checkLine } from './check-line.ts'
 import type { Picture } from './picture.ts'
 import { smallest } from './piece-picture.ts'
 
@@ -79,11 +81,27 @@ export function tubeWrap(input: WrapInput): Picture {
     ...rootLines(section, length),
     ...endLines(ends, length),
   ]
-  fins.slice(0, -1).forEach((x, i) => {
-    items.push(...bayWords([x + length / section.finCount / 2, labelRow(section)], `bay ${i + 1}`))
-  })
-  items.push(...notes(input, { left: fins[0] + foot + 4, right: fins[1] - foot - 4 }))
-  const upright = [0, length, ...fins.flatMap((x) => [x, x - foot, x + foot, x - face, x + face])]
+  const half = length / section.finCount / 2
+  const bays = fins.slice(0, -1).map((x) => x + half)
+  items.push(
+    ...bays.flatMap((x, i) => [centreLine(x, top, bottom), ...bayWords([x, labelRow(section)], `bay ${i + 1}`)]),
+    ...[0, ...bays].flatMap((x) => endLabels(ends, x)),
+    ...landing({ lines: [0, ...bays, length, ...fins.flatMap((x) => [x - foot, x + foot])], length }, section, ends),
+  )
+  items.push(
+    ...notes(input, [
+      { left: fins[0] + foot, right: bays[0] },
+      { left: bays[0], right: fins[1] - foot },
+    ]),
+  )
+  const check = checkLine([
+    [0, top],
+    [length, top],
+    [length, bottom],
+    [0, bottom],
+  ])
+  items.push(...check.items, checkWords(check))
+  const upright = [0, length, ...bays, ...fins.flatMap((x) => [x, x - foot, x + foot, x - face, x + face])]
   const level = [...X, labelRow(section) - 12, labelRow(section), section.rootLength_m * 750]
   const outline: XY[] = [
     [0, top],
@@ -98,6 +116,7 @@ export function tubeWrap(input: WrapInput): Picture {
         [x, bottom],
       ],
     ),
+    ...check.lines,
     ...level.map(
       (y): Segment => [
         [0, y],
@@ -179,11 +198,50 @@ function rootLines(section: SectionFigures, length: number): Primitive[] {
   )
 }
 
-/** Where plies end on the body, in every bay; named in the half bay before fin 1. */
+/** Where plies end on the body, in every bay. */
 function endLines(ends: readonly BodyEnd[], length: number): Primitive[] {
-  return ends.flatMap(({ x, label }) => [
-    line([0, x * 1e3], [length, x * 1e3], stroke(pen.thin, 'dark', [0.8, 1.2]), 'mark'),
-    text([1.6, x * 1e3 - 0.9], label, { size: smallest, face: 'letter' }),
+  return ends.map(({ x }) => line([0, x * 1e3], [length, x * 1e3], stroke(pen.thin, 'dark', [0.8, 1.2]), 'mark'))
+}
+
+/** The plies that end there, named beside a bay's centre line; the last bay's is the seam. */
+function endLabels(ends: readonly BodyEnd[], centre: number): Primitive[] {
+  return ends.map(({ x, label }) => text([centre + 1.6, x * 1e3 - 0.9], label, { size: smallest, face: 'letter' }))
+}
+
+const centreLine = (x: number, top: number, bottom: number): Primitive =>
+  line([x, top], [x, bottom], stroke(pen.thin, 'ink', [9, 1.5, 1.5, 1.5]), 'fold')
+
+/** Along the slanted line, clear of the names of the bays. */
+function checkWords({ segment: [a, b], label }: CheckLine): Primitive {
+  const share = 0.64
+  const turn = Math.atan2(b[1] - a[1], b[0] - a[0])
+  const at: XY = [
+    a[0] + (b[0] - a[0]) * share + 1.2 * Math.sin(turn),
+    a[1] + (b[1] - a[1]) * share - 1.2 * Math.cos(turn),
+  ]
+  return text(at, label, { size: smallest, face: 'letter', anchor: 'middle', turn, layer: 'check', ink: 'dark' })
+}
+
+/** As long as the plies' own. */
+const tick = 5
+
+/** Ticks that the plies carry too: crosses at the root's ends, strokes from each ply's end inward. */
+function landing(
+  { lines, length }: { readonly lines: readonly number[]; readonly length: number },
+  { rootLength_m }: SectionFigures,
+  ends: readonly BodyEnd[],
+): Primitive[] {
+  const full = stroke(pen.bold)
+  const root = rootLength_m * 1e3
+  return lines.flatMap((x) => [
+    ...[0, root].flatMap((y) => [
+      line([Math.max(0, x - tick), y], [Math.min(length, x + tick), y], full, 'mark'),
+      line([x, y - tick], [x, y + tick], full, 'mark'),
+    ]),
+    ...ends.map((end) => {
+      const y = end.x * 1e3
+      return line([x, y], [x, y + (y < root / 2 ? tick : -tick)], full, 'mark')
+    }),
   ])
 }
 
@@ -198,11 +256,12 @@ function bayWords([x, y]: XY, words: string): Primitive[] {
 /** Millimetres either side of the line that the other edge must meet. */
 function gapScale(length: number, top: number, bottom: number): Primitive[] {
   const items: Primitive[] = []
-  for (const y of [top + 12, (top + bottom) / 2, bottom - 12]) {
+  const tall = bottom - top
+  for (const y of [top + 12, top + 0.3 * tall, top + 0.7 * tall, bottom - 12]) {
     for (let half = -4; half <= 4; half++) {
       const x = length + half * 0.5
-      const tall = half === 0 ? 5 : half % 2 === 0 ? 3.4 : 2
-      if (half !== 0) items.push(line([x, y - tall / 2], [x, y + tall / 2], stroke(pen.hair), 'mark'))
+      const long = half % 2 === 0 ? 3.4 : 2
+      if (half !== 0) items.push(line([x, y - long / 2], [x, y + long / 2], stroke(pen.hair), 'mark'))
     }
     items.push(text([length + 3.4, y - 3.2], '½ mm', { size: 4.3, face: 'letter' }))
   }
@@ -211,7 +270,7 @@ function gapScale(length: number, top: number, bottom: number): Primitive[] {
       { x: length, y: top, width: tab, height: bottom - top },
       { layer: 'mark', stroke: stroke(pen.hair, 'dark', [2, 1]) },
     ),
-    text([length + 13, top + 0.27 * (bottom - top)], 'tab: goes under the other edge', {
+    text([length + 13, top + 0.165 * (bottom - top)], 'tab: goes under the other edge', {
       size: smallest,
       face: 'letter',
       turn: -Math.PI / 2,
@@ -221,25 +280,20 @@ function gapScale(length: number, top: number, bottom: number): Primitive[] {
   return items
 }
 
-/** What to check, in the first bay between the fillets; turned where the rows are longer than the bay is wide. */
+/** What to check, turned, in the two halves of the first bay. */
 function notes(
   { section, paperThickness, figures }: WrapInput,
-  { left, right }: { readonly left: number; readonly right: number },
+  halves: readonly { readonly left: number; readonly right: number }[],
 ): Primitive[] {
   const length = wrapLength(section, paperThickness)
   const rows = [
-    `circumference ${figures.length(length)}`,
-    'wrap tight, square to the axis:',
-    'the edges meet within ½ mm, or',
-    'measure the tube again.',
-    `1 mm here is ${plain(360 / (length * 1e3), 2)}° of clocking.`,
+    [`circumference ${figures.length(length)}`, 'wrap tight, square to the axis:', 'the edges meet within ½ mm, or'],
+    ['measure the tube again.', `1 mm here is ${plain(360 / (length * 1e3), 2)}° of clocking.`],
   ]
-  const widest = Math.max(...rows.map((row) => textWidth(row, { size: smallest, face: 'letter' })))
-  const fits = widest < right - left
-  const low = section.rootLength_m * 750
-  const start = (left + right) / 2 - (rows.length * 6) / 2 + 4.5
-  return rows.map((row, i) => {
-    const at: XY = fits ? [left, low + i * 6] : [start + i * 6, low + widest / 2]
-    return text(at, row, { size: smallest, face: 'letter', turn: fits ? 0 : -Math.PI / 2 })
+  const style = { size: smallest, face: 'letter' } as const
+  const low = section.rootLength_m * 630 + Math.max(...rows.flat().map((row) => textWidth(row, style))) / 2
+  return halves.flatMap(({ left, right }, k) => {
+    const start = (left + right) / 2 - (rows[k].length * 6) / 2 + 4.5
+    return rows[k].map((row, i) => text([start + i * 6, low], row, { ...style, turn: -Math.PI / 2 }))
   })
 }
