@@ -11,6 +11,7 @@ export const issueCodes = {
   'plan/wrong-type': 'a text, number, list or object where another is wanted',
   'plan/choice': 'none of the words that are allowed here',
   'plan/wrong-form': 'a text of the wrong form: a can is lettered A to Z',
+  'plan/section-short': 'a section of the sheets whose two ends are at one place',
   'plan/too-few': 'a list or text with too few entries',
   'plan/too-many': 'a list or text with too many entries',
 

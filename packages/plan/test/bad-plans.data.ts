@@ -37,6 +37,13 @@ export const badPlans: readonly BadPlan[] = [
     schema: true,
   },
   {
+    name: 'a section without length',
+    edits: [['printing.sections', [{ from: ['10 mm', '0 mm'], to: ['10 mm', '0.2 mm'] }]]],
+    issues: [['plan/section-short', 'printing.sections[0].to']],
+    says: 'Section 1 begins and ends at one place',
+    schema: false,
+  },
+  {
     name: 'a mass where a length is wanted',
     edits: [['tube.wall', '3 kg']],
     issues: [['quantity/wrong-dimension', 'tube.wall']],

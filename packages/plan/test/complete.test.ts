@@ -64,7 +64,7 @@ describe('defaults', () => {
         losses: { peelPly: 0.08, primer: 0.06, cup: 0.008 },
       },
       fins: { edges: { leading: { kind: 'square', width: 0, land: 0.003 } }, mounting: { kind: 'surface' } },
-      printing: { measured: null, roll: null, cutter: null, paperThickness: 0.0001 },
+      printing: { measured: null, roll: null, cutter: null, paperThickness: 0.0001, sections: [] },
     })
   })
 })

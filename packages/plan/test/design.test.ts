@@ -310,12 +310,14 @@ describe('what a plan may also say', () => {
     const design = changed(
       ['printing.checkSquare', { across: '97.1 mm', along: '99.8 mm' }],
       ['printing.cutterSquare', { across: '98.5 mm', along: '100 mm' }],
+      ['printing.sections', [{ from: ['0 mm', '-140 mm'], to: ['300 mm', '140 mm'] }]],
       ['layup.resinPerCloth', 0.9],
       ['fins.core.grain', '0.5 rad'],
     )
     expect(design.printing.measured).toEqual({ across: 0.0971, along: 0.0998 })
     expect([design.printing.roll, design.printing.cutter]).toEqual([null, { across: 0.0985, along: 0.1 }])
     expect(design.layup.resinPerCloth).toBe(0.9)
+    expect(design.printing.sections).toEqual([{ from: [0, -0.14], to: [0.3, 0.14] }])
     expect(design.fins.core.grain).toBe(0.5)
   })
 

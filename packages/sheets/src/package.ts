@@ -20,13 +20,16 @@ import type { SheetInput } from './sheet.ts'
 import { bayMap } from './sheets/bay-map.ts'
 import { buyList } from './sheets/buy-list.ts'
 import { cover } from './sheets/cover.ts'
+import { coverSheets } from './sheets/covers-sheet.ts'
 import { cutSheets } from './sheets/cut-sheets.ts'
 import { gaugeSheet } from './sheets/gauge-sheet.ts'
 import { labelStrips } from './sheets/label-strips.ts'
 import { layupSheets } from './sheets/layup-sheets.ts'
 import { marginSheets } from './sheets/margins.ts'
 import { mixCards } from './sheets/mix-cards.ts'
+import { sectionSheets } from './sheets/section-sheet.ts'
 import { type PlanDefault, sourceSheets } from './sheets/sources.ts'
+import { stackSheet } from './sheets/stack-sheet.ts'
 import { traveller } from './sheets/traveller.ts'
 
 export interface PackageInput {
@@ -125,7 +128,12 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
   })
   return [
     marginDocument(input),
-    document('bay-map', 'bay map', bayMap(input)),
+    document('bay-map', 'bay map, the stack taken apart, sections, covers and rules', [
+      ...bayMap(input),
+      ...stackSheet(input),
+      ...sectionSheets(input),
+      ...coverSheets(input),
+    ]),
     document('cut-sheets', 'cut sheets, one a roll', [...buyList(input), ...cutSheets(input)]),
     document('labels', 'labels for the pieces', labelStrips(input)),
     scaled('patterns', `patterns at true scale on ${sizeName[size]} tiles`, patternPages(input, size, words)),

@@ -201,6 +201,8 @@ export interface Printing {
   readonly roll: { readonly across: number; readonly along: number } | null
   readonly cutter: { readonly across: number; readonly along: number } | null
   readonly paperThickness: number
+  /** Lines of the bay map along which the stack is drawn besides the standard ones, in bay axes. */
+  readonly sections: readonly { readonly from: Point; readonly to: Point }[]
 }
 
 export interface CanDesign {

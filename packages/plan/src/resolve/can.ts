@@ -40,6 +40,7 @@ export function resolveCan(plan: Loose<CanPlan>, attachment: ReadAttachment, rep
       roll: resolveSquare(plan.printing, 'rollSquare'),
       cutter: resolveSquare(plan.printing, 'cutterSquare'),
       paperThickness: siValue('printing.paperThickness', paperThickness),
+      sections: resolveSections(plan.printing, report),
     },
   }
 }
@@ -54,6 +55,35 @@ function resolveSquare(
     across: siValue(`printing.${key}.across`, square.across),
     along: siValue(`printing.${key}.along`, square.along),
   }
+}
+
+/** Shorter than this, a line has no direction. 1 mm. */
+const shortestSection = 1e-3
+
+function resolveSections(
+  printing: Loose<CanPlan>['printing'],
+  report: Report,
+): Loose<CanDesign['printing']['sections']> | undefined {
+  return listOf(printing?.sections)?.map((section, i) => {
+    const from = [
+      siValue('printing.sections[].from[0]', section?.from?.[0]),
+      siValue('printing.sections[].from[1]', section?.from?.[1]),
+    ] as const
+    const to = [
+      siValue('printing.sections[].to[0]', section?.to?.[0]),
+      siValue('printing.sections[].to[1]', section?.to?.[1]),
+    ] as const
+    const length = Math.hypot(to[0]! - from[0]!, to[1]! - from[1]!)
+    if (length < shortestSection)
+      report({
+        code: 'plan/section-short',
+        path: `printing.sections[${i}].to`,
+        value: section?.to,
+        message: `Section ${i + 1} begins and ends at one place; its two ends must be at least 1 mm apart.`,
+        hint: 'Give two places: aft of the root’s forward end, and across from the centre line towards the next fin.',
+      })
+    return { from, to }
+  })
 }
 
 function resolveWind(wind: NonNullable<Loose<CanPlan>['loads']>['wind']): Loose<Wind> | null {

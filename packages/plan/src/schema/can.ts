@@ -260,6 +260,15 @@ const printing = z.strictObject({
     .strictObject({ across: text('printing.cutterSquare.across'), along: text('printing.cutterSquare.along') })
     .optional(),
   paperThickness: text('printing.paperThickness').optional(),
+  sections: z
+    .array(
+      z.strictObject({
+        from: z.tuple([text('printing.sections[].from[0]'), text('printing.sections[].from[1]')]),
+        to: z.tuple([text('printing.sections[].to[0]'), text('printing.sections[].to[1]')]),
+      }),
+    )
+    .max(20)
+    .optional(),
 })
 
 export const canPlan = z.strictObject({

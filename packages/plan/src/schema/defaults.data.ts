@@ -177,6 +177,7 @@ export const defaults: readonly (Default | DerivedDefault)[] = [
 
   { path: 'printing', value: {}, source: practice },
   { path: 'printing.paperThickness', value: '0.1 mm', source: `office paper of 80 g/m2; ${practice}` },
+  { path: 'printing.sections', value: [], source: 'the standard sections stand on the sheets anyway' },
   { path: 'materials', value: {}, source: 'the catalogue as it stands' },
 ]
 

@@ -246,6 +246,31 @@ export const fields = {
   },
   'printing.paperThickness': { label: 'paper thickness', quantity: 'length', least: '0 mm', most: '3 mm' },
 
+  'printing.sections[].from[0]': {
+    label: 'beginning of a section, aft of the root',
+    quantity: 'length',
+    least: '-10 m',
+    most: '10 m',
+  },
+  'printing.sections[].from[1]': {
+    label: 'beginning of a section, across from the centre line',
+    quantity: 'length',
+    least: '-10 m',
+    most: '10 m',
+  },
+  'printing.sections[].to[0]': {
+    label: 'end of a section, aft of the root',
+    quantity: 'length',
+    least: '-10 m',
+    most: '10 m',
+  },
+  'printing.sections[].to[1]': {
+    label: 'end of a section, across from the centre line',
+    quantity: 'length',
+    least: '-10 m',
+    most: '10 m',
+  },
+
   'study.outline[][0]': { label: 'outline point, x', quantity: 'length', least: '-100 m', most: '100 m' },
   'study.outline[][1]': { label: 'outline point, y', quantity: 'length', least: '-100 m', most: '100 m' },
   'study.plate.axis': { label: "material's axis 1 from x", ...turn },

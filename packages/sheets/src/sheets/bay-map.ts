@@ -1,6 +1,6 @@
 /** The bay map: one bay unrolled from fin tip to fin tip, its plies, its thickness, and which way round it all is. */
 import type { PieceShape } from '@finwright/core/assess/assessment.ts'
-import { line, type Primitive, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
+import { circle, fill, line, type Primitive, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { shortened } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
@@ -9,9 +9,10 @@ import { paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { bayDimensions } from './bay-dimensions.ts'
 import { type BayFrame, bayFrame, boundsOf, warpTurn } from './bay-frame.ts'
-import { bayStrip } from './bay-strip.ts'
-import { baySectionPicture, fullThickness, layersAt, spansAt } from './bay-thickness.ts'
+import { bayStrip, stepsOf } from './bay-strip.ts'
+import { baySectionPicture, layersAt, spansAt } from './bay-thickness.ts'
 import { bayAxes, finNumbering } from './sketches.ts'
+import { fullThickness } from './stack-section.ts'
 import { weave } from './weave.ts'
 
 const legendWidth = 44
@@ -53,6 +54,7 @@ export function bayMap(input: SheetInput): Leaf[] {
       items: [
         ...paragraph(firstLine(input), area.width, { size: 3.6 }).draw([area.x, area.y]),
         ...bayStrip({ shapes, section, design, frame }),
+        ...plyCounts(staying, frame),
         ...bayDimensions({
           section,
           design,
@@ -96,6 +98,26 @@ function sectionStation({ assessment, design }: SheetInput): number {
   const width = (X: number): number => spansAt(outline, X).reduce((sum, [from, to]) => sum + to - from, 0)
   const others = Array.from({ length: 40 }, (_, i) => minX + ((i + 0.5) / 40) * (maxX - minX))
   return others.reduce((best, X) => (width(X) > width(best) * 1.02 ? X : best), middle)
+}
+
+/** In every step on fin k's face, how many plies lie there; on one line across. */
+function plyCounts(shapes: readonly PieceShape[], frame: BayFrame): Primitive[] {
+  const widest = boundsOf(shapes[0].netOutline_m)
+  const X = widest.minX + 0.36 * (widest.maxX - widest.minX)
+  const steps = stepsOf(shapes)
+    .map(({ outline, plies }) => ({ edge: Math.min(...spansAt(outline, X).flat()), count: plies.length }))
+    .sort((a, b) => a.edge - b.edge)
+  const inner = (steps.at(-1)?.edge ?? 0) + 0.02
+  return steps.flatMap(({ edge }, i) => {
+    const next = steps[i + 1]?.edge ?? inner
+    const count = steps.slice(0, i + 1).reduce((sum, step) => sum + step.count, 0)
+    const [x, y] = frame.at([X, (edge + next) / 2])
+    if (frame.at([X, next])[0] - frame.at([X, edge])[0] < 4.4) return []
+    return [
+      circle([x, y], 2, { fill: fill('paper'), stroke: stroke(pen.hair), layer: 'mark' }),
+      text([x, y + 1], `${count}`, { size: 2.9, face: 'title', anchor: 'middle' }),
+    ]
+  })
 }
 
 function sectionLine(frame: BayFrame, X: number, { minY, maxY }: { minY: number; maxY: number }): Primitive[] {
@@ -188,6 +210,19 @@ function lineLegend([x, y]: XY, filletWords: string): Primitive[] {
     ['centre line of the bay', pen.thin, [5, 1, 1, 1]],
     ['ends of the root', pen.thin, [3, 0.8, 0.5, 0.8]],
   ]
+  const count = y + rows.length * 4.2
+  return [
+    circle([x + 5, count], 1.8, { stroke: stroke(pen.hair) }),
+    text([x + 5, count + 0.9], '3', { size: 2.6, face: 'title', anchor: 'middle' }),
+    text([x + 12.4, count + 0.9], 'plies that lie there', { size: 2.7 }),
+    ...lineRows(rows, [x, y]),
+  ]
+}
+
+function lineRows(
+  rows: readonly (readonly [string, number, readonly number[] | undefined])[],
+  [x, y]: XY,
+): Primitive[] {
   return rows.flatMap(([words, width, dash], i) => [
     line([x, y + i * 4.2], [x + 10, y + i * 4.2], dash === undefined ? stroke(width) : stroke(width, 'ink', dash)),
     text([x + 12.4, y + i * 4.2 + 0.9], words, { size: 2.7 }),
