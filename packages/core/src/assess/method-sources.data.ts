@@ -123,6 +123,12 @@ export const methodSources: readonly SourceNote[] = [
   ),
   method(
     'pattern',
+    'shear of plies where the surface does not unroll',
+    'net of inextensible yarns; Mack & Taylor, J. Textile Inst. 47 (1956) T477; docs/methods/pattern.md',
+    'recalled',
+  ),
+  method(
+    'pattern',
     'step between plies',
     'FAA AC 43.13-1B, chapter 3: 50 times the ply thickness in a scarf, used by analogy',
     'read',

@@ -6,7 +6,7 @@ import { millimetres } from '../geometry/dimension-text.ts'
 import type { EdgeProfiles } from '../geometry/edge-profile.ts'
 import { type EdgeName, edgeNames, type FinOutline, rootLength } from '../geometry/fin-outline.ts'
 import { between, type Point } from '../geometry/point.ts'
-import { bounds, distanceToBoundary, type Polygon, sides } from '../geometry/polygon.ts'
+import { bounds, centroid, distanceToBoundary, type Polygon, sides } from '../geometry/polygon.ts'
 import { type EdgeShifts, insideSides, noShift, shiftedOutline } from '../geometry/polygon-shift.ts'
 import { joined, type Polyline, polylineInside } from '../geometry/polyline-clip.ts'
 import type { BayMap, MapSide } from './bay-map.ts'
@@ -208,23 +208,24 @@ function arrows({ outlines, map, angle, label, ply }: MarkInput): readonly PlyMa
   const length = aft - forward
   const foot = map.acrossBody((forward + aft) / 2).at(-1)![1]
   const reach = Math.min(0.03, Math.max(0.004, 0.45 * foot + 0.2 * label.width), 0.2 * length)
-  const Y = ply.cover === 'bay' ? 0 : label.at[1]
-  const centre = forward + 0.72 * length
+  const [X, Y] = ply.cover === 'bay' ? [forward, 0] : centroid(outlines.net)
+  const [tail, head, centre] = ply.cover === 'bay' ? [0.3, 0.15, 0.72] : [-0.03, -0.13, 0.05]
   const along: Point = [Math.sin(angle) * reach, Math.cos(angle) * reach]
+  const middle = X + centre * length
   return [
     {
       kind: 'forward',
       points: [
-        [forward + 0.3 * length, Y],
-        [forward + 0.15 * length, Y],
+        [X + tail * length, Y],
+        [X + head * length, Y],
       ],
       label: 'forward',
     },
     {
       kind: 'warp',
       points: [
-        [centre - along[0], Y - along[1]],
-        [centre + along[0], Y + along[1]],
+        [middle - along[0], Y - along[1]],
+        [middle + along[0], Y + along[1]],
       ],
       label: 'warp',
     },

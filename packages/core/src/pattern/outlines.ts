@@ -237,6 +237,8 @@ function unrolled({
     const station = map.station(side, p)
     return map.inFillet(side, (1 - tau) * station + tau * (ends.forward + stretch * (station - forward)), tau)
   }
+  /** On a face that is moved as it is a line stays straight and needs no points between its ends. */
+  const bends = (p: Point) => !free(p) && map.share(side, p) > 0
   const points: Point[] = [map.inFillet(side, ends.aft, 1)]
   const push = (p: Point) => {
     if (distance(p, points.at(-1)!) > 1e-9) points.push(p)
@@ -251,7 +253,8 @@ function unrolled({
   chain.forEach((p, i) => {
     push(onMap(p))
     const next = chain[i + 1]
-    if (next !== undefined) for (const q of bendsBetween(map, p, next, stretch)) push(onMap(q))
+    if (next === undefined) return
+    for (const q of bendsBetween(map, p, next, stretch)) if (map.hollow !== null || bends(q)) push(onMap(q))
   })
   if (past.forward)
     for (const p of [...[...downFace(canEnds.forward! - slit)].reverse(), ...[...upFillet(ends.forward)].reverse()])

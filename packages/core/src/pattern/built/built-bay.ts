@@ -65,13 +65,16 @@ export interface SideSection {
   readonly rise: number
 }
 
-export interface BuiltBay {
+export interface Surface {
+  /** The point at the station a and the arc length s across, of the sign of its side. */
+  readonly at: (a: number, s: number) => Place
+}
+
+export interface BuiltBay extends Surface {
   readonly shape: BayShape
   readonly z: number
   /** Half-angle of the body's cone, positive where it narrows aft. */
   readonly kappa: number
-  /** The point at the station a and the arc length s across, of the sign of its side. */
-  readonly at: (a: number, s: number) => Place
   readonly section: (side: Side, a: number) => SideSection
   readonly facePoint: (side: Side, x: number, y: number) => Place
   /** The station of a point of the face. */

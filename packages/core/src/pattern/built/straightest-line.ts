@@ -6,7 +6,7 @@
  * The metric comes from central differences of the surface. Where (a, s) unrolls the surface it is constant and the line is
  * straight in (a, s) to rounding.
  */
-import type { BuiltBay, Place } from './built-bay.ts'
+import type { Place, Surface } from './built-bay.ts'
 import type { Joint } from './yarn-net.ts'
 
 export interface LineStart {
@@ -22,7 +22,7 @@ export interface LineStart {
 type State = readonly [number, number, number, number]
 
 /** The start and `count` places after it, `step` apart along the line. */
-export function straightestLine(bay: BuiltBay, { a, s, da, ds, step, count }: LineStart): readonly Joint[] {
+export function straightestLine(bay: Surface, { a, s, da, ds, step, count }: LineStart): readonly Joint[] {
   const [E, F, G] = metric(bay, a, s)
   const size = Math.sqrt(E * da * da + 2 * F * da * ds + G * ds * ds)
   let state: State = [a, s, da / size, ds / size]
@@ -37,7 +37,7 @@ export function straightestLine(bay: BuiltBay, { a, s, da, ds, step, count }: Li
   return joints
 }
 
-function advanced(bay: BuiltBay, y: State, h: number): State {
+function advanced(bay: Surface, y: State, h: number): State {
   const k1 = slope(bay, y)
   const k2 = slope(bay, moved(y, k1, h / 2))
   const k3 = slope(bay, moved(y, k2, h / 2))
@@ -52,7 +52,7 @@ const moved = (y: State, k: State, h: number): State => [
   y[3] + h * k[3],
 ]
 
-function slope(bay: BuiltBay, [a, s, u, v]: State): State {
+function slope(bay: Surface, [a, s, u, v]: State): State {
   const e = 1e-4
   const [E, F, G] = metric(bay, a, s)
   const [Ea, Fa, Ga] = difference(metric(bay, a + e, s), metric(bay, a - e, s), e)
@@ -70,7 +70,7 @@ function difference(b: Metric, a: Metric, e: number): Metric {
   return [(b[0] - a[0]) / (2 * e), (b[1] - a[1]) / (2 * e), (b[2] - a[2]) / (2 * e)]
 }
 
-function metric(bay: BuiltBay, a: number, s: number): Metric {
+function metric(bay: Surface, a: number, s: number): Metric {
   const e = 1e-5
   const da = rate(bay.at(a + e, s), bay.at(a - e, s), e)
   const ds = rate(bay.at(a, s + e), bay.at(a, s - e), e)

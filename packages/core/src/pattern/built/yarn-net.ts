@@ -16,7 +16,7 @@
  * yarns at crossings, no stretch, no locking, no bending. A joint without an answer stays null and stops its quadrant there.
  */
 import type { Point } from '../../geometry/point.ts'
-import type { BuiltBay, Place } from './built-bay.ts'
+import type { Place, Surface } from './built-bay.ts'
 import { straightestLine } from './straightest-line.ts'
 
 /** A joint in the surface's own coordinates, and in space. */
@@ -44,7 +44,7 @@ export interface YarnNet {
 }
 
 export interface NetInput {
-  readonly bay: BuiltBay
+  readonly bay: Surface
   /** Station of the start, on the bay's middle line. */
   readonly start: number
   /** Of the warp, from Y towards X. */
@@ -111,7 +111,7 @@ export function yarnNet({ bay, start, angle, step, wanted, reach }: NetInput): Y
   return { step, cells, unreached, joints }
 }
 
-const middleOf = (bay: BuiltBay, p: Joint, q: Joint): Joint => {
+const middleOf = (bay: Surface, p: Joint, q: Joint): Joint => {
   const a = (p.a + q.a) / 2
   const s = (p.s + q.s) / 2
   return { a, s, place: bay.at(a, s) }
@@ -119,13 +119,13 @@ const middleOf = (bay: BuiltBay, p: Joint, q: Joint): Joint => {
 
 const chord = (p: Place, q: Place): number => Math.hypot(q[0] - p[0], q[1] - p[1], q[2] - p[2])
 
-export function surfaceLength(bay: BuiltBay, p: Joint, q: Joint): number {
+export function surfaceLength(bay: Surface, p: Joint, q: Joint): number {
   const m = middleOf(bay, p, q).place
   return (4 * (chord(p.place, m) + chord(m, q.place)) - chord(p.place, q.place)) / 3
 }
 
 /** Newton's method on both lengths from the parallelogram's corner, with the surface's two directions as derivatives. */
-function fourthCorner(bay: BuiltBay, one: Joint, other: Joint, corner: Joint, step: number): Joint | null {
+function fourthCorner(bay: Surface, one: Joint, other: Joint, corner: Joint, step: number): Joint | null {
   let a = one.a + other.a - corner.a
   let s = one.s + other.s - corner.s
   const e = 1e-6
