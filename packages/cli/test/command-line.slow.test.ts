@@ -176,15 +176,37 @@ describe('schema and defaults', () => {
   })
 })
 
+describe('how long it looks for a nest', () => {
+  const nestOf = (run: { readonly out: string }) => JSON.parse(run.out).nest
+  test('assess fills the cloth; thorough takes less of it, and JSON stays alone', () => {
+    const quick = nestOf(finwright('assess', exampleFile('small-us'), '--json'))
+    const run = finwright('assess', exampleFile('small-us'), '--json', '--nesting', 'thorough')
+    expect(run.err).not.toMatch(/Nesting/)
+    const thorough = nestOf(run)
+    const used = ({ rolls }: typeof quick): number =>
+      rolls.reduce((sum: number, roll: typeof quick) => sum + roll.usedLength_m * roll.width_m, 0)
+    expect([quick.searchBudget, thorough.searchBudget > 0]).toEqual([0, true])
+    expect(used(thorough)).toBeLessThan(used(quick))
+  })
+
+  test('an effort there is not is a mistake to mend', () => {
+    const { code, err } = finwright('assess', exampleFile('demo'), '--nesting', 'wild')
+    expect(code).toBe(2)
+    expect(err).toMatch(/quick, thorough/)
+  })
+})
+
 describe('the package folder', () => {
   test('holds what its list of contents names, and nothing of an earlier package', () => {
     const out = join(folder, 'package')
-    expect(finwright('sheets', exampleFile('demo'), '--out', out).code).toBe(0)
+    const made = finwright('sheets', exampleFile('demo'), '--out', out)
+    expect(made.code).toBe(0)
+    expect(made.err).toMatch(/Nesting: \d+ % searched, \d+\.\d % less cloth than at first/)
     writeFileSync(join(out, 'notes.txt'), 'my own')
     const first: string[] = JSON.parse(readFileSync(join(out, 'contents.json'), 'utf8'))
     expect(first.length).toBeGreaterThan(10)
     for (const path of first) expect(existsSync(join(out, path)), path).toBe(true)
-    expect(finwright('sheets', exampleFile('demo'), '--out', out, '--paper', 'a4').code).toBe(0)
+    expect(finwright('sheets', exampleFile('demo'), '--out', out, '--paper', 'a4', '--nesting', 'quick').code).toBe(0)
     const second: string[] = JSON.parse(readFileSync(join(out, 'contents.json'), 'utf8'))
     const gone = first.filter((path) => !second.includes(path))
     expect(gone.length).toBeGreaterThan(0)

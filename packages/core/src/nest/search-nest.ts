@@ -17,7 +17,7 @@ import { fineSimplify, shapesOf } from './shape.ts'
 import { isBalanced } from './turn.ts'
 
 export interface NestSearch {
-  /** Depths of pairs asked for, over all cloths; about two to five million a second. */
+  /** Depths of pairs asked for, over all cloths; about two to seven million a second. */
   readonly budget: number
   /** 1 by default. */
   readonly seed?: number
