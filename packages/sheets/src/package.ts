@@ -8,7 +8,8 @@ import { invariant } from '@finwright/core/issue.ts'
 import type { Page } from './drawing/drawing.ts'
 import { pagesAsPdf } from './drawing/pdf.ts'
 import { figuresIn, type UnitSystem } from './layout/figures.ts'
-import { framed, type Identity, type Leaf, type PaperSize, papers } from './layout/paper.ts'
+import { content, framed, type Identity, type Leaf, type PaperSize, papers } from './layout/paper.ts'
+import { paragraph } from './layout/words.ts'
 import { allowedPrintError } from './pattern/check-square.ts'
 import { plyPatterns } from './pattern/ply-patterns.ts'
 import { rollPages } from './pattern/roll.ts'
@@ -28,6 +29,7 @@ import { layupSheets } from './sheets/layup-sheets.ts'
 import { marginSheets } from './sheets/margins.ts'
 import { mixCards } from './sheets/mix-cards.ts'
 import { sectionSheets } from './sheets/section-sheet.ts'
+import { shearSheets } from './sheets/shear-sheet.ts'
 import { type PlanDefault, sourceSheets } from './sheets/sources.ts'
 import { stackSheet } from './sheets/stack-sheet.ts'
 import { traveller } from './sheets/traveller.ts'
@@ -128,11 +130,12 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
   })
   return [
     marginDocument(input),
-    document('bay-map', 'bay map, the stack taken apart, sections, covers and rules', [
+    document('bay-map', 'bay map, the stack taken apart, sections, covers and rules, shear', [
       ...bayMap(input),
       ...stackSheet(input),
       ...sectionSheets(input),
       ...coverSheets(input),
+      ...shearSheets(input),
     ]),
     document('cut-sheets', 'cut sheets, one a roll', [...buyList(input), ...cutSheets(input)]),
     document('labels', 'labels for the pieces', labelStrips(input)),
@@ -180,6 +183,8 @@ function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page
   const { assessment, design, figures, paper, identity } = input
   const { section } = assessment.pattern
   if (section === null) return []
+  if (section.aftTubeRadius_m !== section.tubeRadius_m || section.cant_deg !== 0)
+    return framed([noWrap(paper)], paper, identity)
   const { paperThickness } = design.printing
   const wrap = tubeWrap({ section, paperThickness, figures, ends: bodyEnds(assessment.pattern.shapes) })
   return tiledDocument({
@@ -191,6 +196,14 @@ function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page
     allowed: allowedPrintError,
     correction,
   })
+}
+
+/** A wrap drawn for a straight tube would put every line in the wrong place. */
+function noWrap(paper: SheetInput['paper']): Leaf {
+  const area = content(paper)
+  const words =
+    'No wrap is drawn for a body that narrows or widens under the root, or for canted fins: one for a straight tube would put every line in the wrong place. Mark the middle of each bay and the root’s ends on the body by hand, turn each fin by its cant about the middle of its root, and lay every ply by its centre line and its ticks.'
+  return { title: 'Tube wrap', subject: 'not drawn', items: paragraph(words, area.width).draw([area.x, area.y]) }
 }
 
 /** For other machines than the printer, each with its own correction. */
