@@ -5,6 +5,7 @@
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign, Design } from '@finwright/core/assess/design.ts'
 import { invariant } from '@finwright/core/issue.ts'
+import { clothCsv, cutListCsv } from './cut-list.ts'
 import type { Page } from './drawing/drawing.ts'
 import { pagesAsPdf } from './drawing/pdf.ts'
 import { figuresIn, type UnitSystem } from './layout/figures.ts'
@@ -27,6 +28,7 @@ import { gaugeSheet } from './sheets/gauge-sheet.ts'
 import { labelStrips } from './sheets/label-strips.ts'
 import { layupSheets } from './sheets/layup-sheets.ts'
 import { marginSheets } from './sheets/margins.ts'
+import { isStraight, markOutSheet } from './sheets/mark-out-sheet.ts'
 import { mixCards } from './sheets/mix-cards.ts'
 import { sectionSheets } from './sheets/section-sheet.ts'
 import { shearSheets } from './sheets/shear-sheet.ts'
@@ -98,6 +100,7 @@ function documentsFor(input: PackageInput, size: PaperSize): Document[] {
 const otherFiles = [
   { file: '../roll/patterns.pdf', what: 'all patterns at true scale on one large page' },
   { file: '../shapes/*.svg, *.dxf', what: 'one true-scale drawing a shape, for cutters and plotters' },
+  { file: '../cut-list.csv, cloth.csv', what: 'every piece, and the cloth in all, for a spreadsheet' },
 ]
 
 type Common = Omit<SheetInput, 'design'>
@@ -140,7 +143,9 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
     document('cut-sheets', 'cut sheets, one a roll', [...buyList(input), ...cutSheets(input)]),
     document('labels', 'labels for the pieces', labelStrips(input)),
     scaled('patterns', `patterns at true scale on ${sizeName[size]} tiles`, patternPages(input, size, words)),
-    scaled('tube-wrap', 'wrap to mark out the tube', wrapPages(input, size, words)),
+    isStraight(input.assessment)
+      ? scaled('tube-wrap', 'wrap to mark out the tube', wrapPages(input, size, words))
+      : document('tube-wrap', 'how to mark out the tube', markOutSheet(input)),
     scaled('gauges', 'fillet and bevel gauges', framed(gaugeSheet(input, words), paper, identity)),
     document('lay-up-sheets', 'lay-up sheets, one a bay', layupSheets(input)),
     document('mix-cards', 'mix cards, one a session', mixCards(input)),
@@ -220,6 +225,8 @@ async function shapesOf(input: PackageInput): Promise<PackageFile[]> {
   )
   return [
     { path: 'roll/patterns.pdf', bytes: await asPdf({ name: 'patterns', what: 'patterns', pages }, input) },
+    { path: 'cut-list.csv', bytes: cutListCsv(input.assessment) },
+    { path: 'cloth.csv', bytes: clothCsv(input.assessment, design) },
     ...shapeFiles({ pictures, identity, scale: cutter, correction: correctionWords(cutter, 'machine') }),
   ]
 }

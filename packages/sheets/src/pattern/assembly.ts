@@ -20,7 +20,8 @@ export interface AssemblyInput {
 }
 
 const columns = 4
-const thumbnailHeight = 58
+/** Two rows of four stand on the first page of the smaller paper. */
+const thumbnailHeight = 43
 
 /** How many pages come before the first tile. */
 export const assemblyPageCount = (input: Omit<AssemblyInput, 'pictures'> & Pick<AssemblyInput, 'pictures'>): number =>

@@ -1,14 +1,18 @@
-/** What the stock lacks: cloth by the roll's width and length, resin and hardener by mass. */
+/** What the cans take and what the stock lacks: cloth by the linear metre or yard, resin and hardener by mass. */
+import { clothNeeds, soldLength } from '../cut-list.ts'
 import { type Block, paged } from '../layout/block.ts'
+import { plain } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 
-/** One page, or none where nothing is short. */
-export function buyList({ assessment, figures, paper }: SheetInput): Leaf[] {
+/** One page. */
+export function buyList({ assessment, design, figures, paper }: SheetInput): Leaf[] {
   const area = content(paper)
   const { width } = area
+  const needs = clothNeeds(assessment, design)
+  if (needs.length === 0) return []
   const { buy } = assessment.nest
   const { kit } = assessment.resin
   const kitRows: Cell[][] =
@@ -17,7 +21,6 @@ export function buyList({ assessment, figures, paper }: SheetInput): Leaf[] {
       : (['resin', 'hardener'] as const)
           .filter((what) => kit.buy_kg[what] > 0)
           .map((what) => [what, '', figures.grams(kit.buy_kg[what], 0), kitReason(what, kit, figures.grams), tick])
-  if (buy.length === 0 && kitRows.length === 0) return []
   const columns: Column[] = [
     { head: 'what', share: 2.2, face: 'strong' },
     { head: 'width', share: 1, align: 'end' },
@@ -28,20 +31,56 @@ export function buyList({ assessment, figures, paper }: SheetInput): Leaf[] {
   const cloth = buy.map(({ clothName, width_m, length_m, reason }): Cell[] => [
     clothName,
     figures.length(width_m, 1e-3),
-    figures.length(length_m, 1e-3),
+    linear(length_m, figures),
     reason,
     tick,
   ])
+  const short: Block[] =
+    cloth.length + kitRows.length === 0
+      ? [paragraph('The stock covers every can of this plan.', width, { size: 3.6 })]
+      : [
+          paragraph(
+            'The stock does not cover every can of this plan. Same cloth, same resin system; note every lot.',
+            width,
+            { size: 4 },
+          ),
+          ...table(columns, [...cloth, ...kitRows], width, { size: 3.4, rowHeight: 8 }),
+        ]
   const blocks: Block[] = [
-    paragraph(
-      'The stock does not cover every can of this plan. Same cloth, same resin system; note every lot.',
+    heading('Cloth for every can', width, 0),
+    ...table(
+      [
+        { head: 'cloth', share: 3, face: 'strong' },
+        { head: 'roll width', share: 1.3, align: 'end' },
+        { head: 'pieces', share: 1, align: 'end' },
+        { head: 'length as nested', share: 1.6, align: 'end' },
+        { head: figures.units === 'us' ? 'by the quarter yard' : 'by the tenth of a metre', share: 2, align: 'end' },
+      ],
+      needs.map((need): Cell[] => [
+        need.clothName,
+        figures.length(need.width_m, 1e-3),
+        `${need.pieces}`,
+        figures.length(need.length_m, 1e-3),
+        linear(need.length_m, figures),
+      ]),
       width,
-      { size: 4 },
+      { size: 3.6, rowHeight: 7 },
+    ),
+    paragraph(
+      'For the roll width of each line; another width nests otherwise. Practice panel and witness scraps come on top. The same lists for a spreadsheet: cut-list.csv and cloth.csv.',
+      width,
+      { size: 3.2, gap: 3 },
     ),
     heading('To buy', width),
-    ...table(columns, [...cloth, ...kitRows], width, { size: 3.4, rowHeight: 8 }),
+    ...short,
   ]
-  return paged(blocks, area).map((items) => ({ title: 'To buy', subject: assessment.name, items }))
+  return paged(blocks, area).map((items) => ({ title: 'Cloth', subject: assessment.name, items }))
+}
+
+/** Linear metres or yards, rounded up to what is sold. */
+function linear(length: number, { units }: SheetInput['figures']): string {
+  const sold = soldLength(length, units)
+  return units === 'us' ? `${plain(sold / 0.9144, 2)} yd` : `${plain(sold, 1)} m`
 }
 
 function kitReason(

@@ -20,7 +20,7 @@ import {
 } from './nest-picture.ts'
 
 /** Weighed dry, a piece within this of its nominal mass is the right cloth and the right size. Our default, no standard. */
-const massTolerance = 0.05
+export const massTolerance = 0.05
 
 export function cutSheets(input: SheetInput): Leaf[] {
   const { nest } = input.assessment
@@ -173,7 +173,7 @@ function pieceTable(placed: readonly PlacedPiece[], { assessment, figures }: She
       write,
     ]
   })
-  return table(pieceColumns, rows, width, { size: 3.1, rowHeight: 6.4 })
+  return table(pieceColumns, rows, width, { size: 3.1, rowHeight: 5.7 })
 }
 
 function sizeOf(shape: PieceShape | undefined, figures: SheetInput['figures']): string {

@@ -153,8 +153,11 @@ function throughFin({ assessment, design, figures }: SheetInput, width: number):
   const across = (stations_m.filletTop + stations_m.tip) / 2
   const up = span_m - (stations_m.tip - across)
   const { minX, maxX } = boundsOf(staying(assessment).flatMap(({ netOutline_m }) => netOutline_m))
-  const cut: CutLine = { from: [minX, across], to: [maxX, across] }
-  const layers = layersAlong(staying(assessment), assessment.fin.plies, cut)
+  // the fin's two faces are the far side of one bay and the near side of the next
+  const onFace = (side: 1 | -1) =>
+    layersAlong(staying(assessment), assessment.fin.plies, { from: [minX, side * across], to: [maxX, side * across] })
+  const [previous, next] = [onFace(1), onFace(-1)]
+  const thickest = (layers: typeof previous): number => fullThickness(layers.filter(({ spans }) => spans.length > 0))
   const outline = design.fins.outline.points.map(([x, y]): [number, number] => [x, y])
   const chord = spansAlong(outline, { from: [minX, up], to: [maxX, up] })
   if (chord.length === 0) return []
@@ -168,7 +171,7 @@ function throughFin({ assessment, design, figures }: SheetInput, width: number):
   const samples = Array.from({ length: 161 }, (_, i) => first + ((last - first) * i) / 160)
   const left = 16
   const scale = (width - 2 * left) / ((last - first) * 1e3)
-  const whole = (design.fins.core.thickness + 2 * fullThickness(layers)) * 1e3
+  const whole = (design.fins.core.thickness + thickest(previous) + thickest(next)) * 1e3
   const times = rounded(Math.min(20, 34 / whole / scale))
   const middle = (whole * times * scale) / 2 + 3
   const page = (along: number, height: number): XY => [
@@ -177,7 +180,7 @@ function throughFin({ assessment, design, figures }: SheetInput, width: number):
   ]
   const core = [...samples.map((s) => page(s, half(s))), ...samples.toReversed().map((s) => page(s, -half(s)))]
   const ground = { at: half, bends: samples }
-  const view = { layers, page, figures, ground }
+  const view = { page, figures, ground, middle: null }
   const items: Primitive[] = [
     {
       kind: 'lines',
@@ -185,8 +188,8 @@ function throughFin({ assessment, design, figures }: SheetInput, width: number):
       pairs: hatched([core], { angle: Math.PI / 4, spacing: 1.6 }),
       stroke: { ink: 'mid', width: pen.hair },
     },
-    ...stackPicture({ ...view, middle: null }),
-    ...stackPicture({ ...view, middle: null, under: true }),
+    ...stackPicture({ ...view, layers: previous }),
+    ...stackPicture({ ...view, layers: next, under: true }),
     path(core, true, { stroke: stroke(pen.net), layer: 'mark' }),
     text([left - 2, middle + 1], 'leading', { size: 2.8, anchor: 'end', ink: 'dark' }),
     text([width - left + 2, middle + 1], 'trailing', { size: 2.8, ink: 'dark' }),
