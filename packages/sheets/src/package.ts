@@ -16,7 +16,7 @@ import { plyPatterns } from './pattern/ply-patterns.ts'
 import { rollPages } from './pattern/roll.ts'
 import { shapeFiles } from './pattern/shape-files.ts'
 import { tiledDocument } from './pattern/tiled-document.ts'
-import { bodyEnds, tubeWrap } from './pattern/tube-wrap.ts'
+import { bodyEnds, tubeWrap, wrapNotes } from './pattern/tube-wrap.ts'
 import { corrected, correctionFor, correctionWords } from './printer.ts'
 import type { SheetInput } from './sheet.ts'
 import { bayMap } from './sheets/bay-map.ts'
@@ -196,6 +196,7 @@ function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page
     title: 'Tube wrap',
     subject: `tiles on ${sizeName[size]}`,
     pictures: [wrap],
+    notes: wrapNotes({ section, paperThickness, figures }),
     paper,
     identity,
     allowed: allowedPrintError,

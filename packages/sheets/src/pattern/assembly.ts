@@ -1,11 +1,11 @@
 /** The first pages of a tiled document: how to print it, a square to measure, and a map of every picture's tiles. */
 import { group, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
-import { shortened } from '../drawing/lettering.ts'
+import { shortened, textWidth } from '../drawing/lettering.ts'
 import { type Block, beside, picture as drawn, paged } from '../layout/block.ts'
 import { content, type Leaf, type Paper } from '../layout/paper.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import { checkSquare } from './check-square.ts'
-import type { Grid } from './grid.ts'
+import { type Grid, overlap } from './grid.ts'
 import type { Picture } from './picture.ts'
 
 export interface AssemblyInput {
@@ -17,6 +17,8 @@ export interface AssemblyInput {
   readonly allowed: number
   /** `corrected for this printer: …`, or empty. */
   readonly correction: string
+  /** Steps of its own, after the usual ones. */
+  readonly notes?: readonly string[]
 }
 
 const columns = 4
@@ -41,7 +43,7 @@ function pagesOf(input: AssemblyInput, before: number): Primitive[][] {
   return paged([...instructions(input, area.width), ...maps(input, before, area.width)], area)
 }
 
-function instructions({ pictures, allowed, correction }: AssemblyInput, width: number): Block[] {
+function instructions({ pictures, allowed, correction, notes = [] }: AssemblyInput, width: number): Block[] {
   const sheets = pictures.reduce((sum, { grid }) => sum + grid.tiles.length, 0)
   const many = pictures.length > 1 ? `${pictures.length} drawings` : 'One drawing'
   const right = width - 112
@@ -52,6 +54,7 @@ function instructions({ pictures, allowed, correction }: AssemblyInput, width: n
     'Print the rest on the same printer. Check the square on every page.',
     'Trim the dashed edges. Lay each page over the next: equal diamonds fall on one another. Tape.',
     'Measure the long slanted line over the joins before you cut.',
+    ...notes,
   ]
   const list = steps.map((words, i): Block => {
     const body = paragraph(words, right - 6, { size: 3.6 })
@@ -116,6 +119,11 @@ function maps({ pictures }: AssemblyInput, before: number, width: number): Block
   return blocks
 }
 
+const placeStyle = { size: 2.4, ink: 'dark', anchor: 'middle' } as const
+
+/** The tile's own page says its place too. */
+const placeFits = (words: string, room: number): boolean => textWidth(words, { size: 2.4, face: 'text' }) < room
+
 /** The outline over its tiles, with the sheet's number in each. */
 function thumbnail(picture: Picture, grid: Grid, first: number, [x, y]: XY, width: number): Primitive[] {
   const left = Math.min(...grid.tiles.map(({ box }) => box.x))
@@ -138,7 +146,9 @@ function thumbnail(picture: Picture, grid: Grid, first: number, [x, y]: XY, widt
           { stroke: stroke(pen.hair, 'mid', [1.2, 0.8]) },
         ),
         text([middle[0], middle[1] + 1.6], `${first + i}`, { size: 6, face: 'title', anchor: 'middle' }),
-        text([middle[0], middle[1] + 5], `row ${row} · col ${column}`, { size: 2.4, ink: 'dark', anchor: 'middle' }),
+        ...(placeFits(`row ${row} · col ${column}`, (box.width - 2 * overlap) * scale)
+          ? [text([middle[0], middle[1] + 5], `row ${row} · col ${column}`, placeStyle)]
+          : []),
       ]
     }),
   ]

@@ -14,6 +14,7 @@ export interface TiledInput {
   readonly identity: Identity
   readonly allowed: number
   readonly correction: string
+  readonly notes?: readonly string[]
 }
 
 export function tiledDocument(input: TiledInput): Page[] {

@@ -9,7 +9,6 @@
 import type { PieceShape, Point, SectionFigures } from '@finwright/core/assess/assessment.ts'
 import { fill, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { wordBoxes } from '../drawing/extent.ts'
-import { textWidth } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
 import { type Figures, plain } from '../layout/figures.ts'
 import type { Segment } from '../layout/placing.ts'
@@ -87,12 +86,6 @@ export function tubeWrap(input: WrapInput): Picture {
     ...bays.flatMap((x, i) => [centreLine(x, top, bottom), ...bayWords([x, labelRow(section)], `bay ${i + 1}`)]),
     ...[0, ...bays].flatMap((x) => endLabels(ends, x)),
     ...landing({ lines: [0, ...bays, length, ...fins.flatMap((x) => [x - foot, x + foot])], length }, section, ends),
-  )
-  items.push(
-    ...notes(input, [
-      { left: fins[0] + foot, right: bays[0] },
-      { left: bays[0], right: fins[1] - foot },
-    ]),
   )
   const check = checkLine([
     [0, top],
@@ -280,20 +273,12 @@ function gapScale(length: number, top: number, bottom: number): Primitive[] {
   return items
 }
 
-/** What to check, turned, in the two halves of the first bay. */
-function notes(
-  { section, paperThickness, figures }: WrapInput,
-  halves: readonly { readonly left: number; readonly right: number }[],
-): Primitive[] {
+/** What to check on the tube, for the page before the tiles. */
+export function wrapNotes({ section, paperThickness, figures }: Omit<WrapInput, 'ends'>): string[] {
   const length = wrapLength(section, paperThickness)
-  const rows = [
-    [`circumference ${figures.length(length)}`, 'wrap tight, square to the axis:', 'the edges meet within ½ mm, or'],
-    ['measure the tube again.', `1 mm here is ${plain(360 / (length * 1e3), 2)}° of clocking.`],
+  return [
+    `The wrap is ${figures.length(length)} round. Wrap it tight and square to the axis: its edges meet within ½ mm, or measure the tube again.`,
+    `1 mm round the tube is ${plain(360 / (length * 1e3), 2)}° of clocking.`,
+    'Transfer fin lines, root ends, fillet feet and every bold tick to the tube; each ply carries the same ticks.',
   ]
-  const style = { size: smallest, face: 'letter' } as const
-  const low = section.rootLength_m * 630 + Math.max(...rows.flat().map((row) => textWidth(row, style))) / 2
-  return halves.flatMap(({ left, right }, k) => {
-    const start = (left + right) / 2 - (rows[k].length * 6) / 2 + 4.5
-    return rows[k].map((row, i) => text([start + i * 6, low], row, { ...style, turn: -Math.PI / 2 }))
-  })
 }
