@@ -9,8 +9,7 @@ import { clothCsv, cutListCsv } from './cut-list.ts'
 import type { Page } from './drawing/drawing.ts'
 import { pagesAsPdf } from './drawing/pdf.ts'
 import { figuresIn, type UnitSystem } from './layout/figures.ts'
-import { content, framed, type Identity, type Leaf, type PaperSize, papers } from './layout/paper.ts'
-import { paragraph } from './layout/words.ts'
+import { framed, type Identity, type Leaf, type PaperSize, papers } from './layout/paper.ts'
 import { allowedPrintError } from './pattern/check-square.ts'
 import { plyPatterns } from './pattern/ply-patterns.ts'
 import { rollPages } from './pattern/roll.ts'
@@ -188,8 +187,6 @@ function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page
   const { assessment, design, figures, paper, identity } = input
   const { section } = assessment.pattern
   if (section === null) return []
-  if (section.aftTubeRadius_m !== section.tubeRadius_m || section.cant_deg !== 0)
-    return framed([noWrap(paper)], paper, identity)
   const { paperThickness } = design.printing
   const wrap = tubeWrap({ section, paperThickness, figures, ends: bodyEnds(assessment.pattern.shapes) })
   return tiledDocument({
@@ -202,14 +199,6 @@ function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page
     allowed: allowedPrintError,
     correction,
   })
-}
-
-/** A wrap drawn for a straight tube would put every line in the wrong place. */
-function noWrap(paper: SheetInput['paper']): Leaf {
-  const area = content(paper)
-  const words =
-    'No wrap is drawn for a body that narrows or widens under the root, or for canted fins: one for a straight tube would put every line in the wrong place. Mark the middle of each bay and the root’s ends on the body by hand, turn each fin by its cant about the middle of its root, and lay every ply by its centre line and its ticks.'
-  return { title: 'Tube wrap', subject: 'not drawn', items: paragraph(words, area.width).draw([area.x, area.y]) }
 }
 
 /** For other machines than the printer, each with its own correction. */
