@@ -5,9 +5,10 @@
  */
 import type { Checked } from '../issue.ts'
 import type { Assessment } from './assessment.ts'
-import { assessCan } from './can.ts'
+import { canSteps } from './can.ts'
 import type { Design } from './design.ts'
 import type { Nesting } from './nest-section.ts'
+import { allSteps, type Steps } from './steps.ts'
 import { assessStudy } from './study.ts'
 
 export interface AssessOptions {
@@ -15,6 +16,10 @@ export interface AssessOptions {
   readonly nesting?: Nesting
 }
 
-export function assess(design: Design, { nesting }: AssessOptions = {}): Checked<Assessment> {
-  return design.kind === 'can' ? assessCan(design, nesting) : assessStudy(design)
+export const assess = (design: Design, options: AssessOptions = {}): Checked<Assessment> =>
+  allSteps(assessSteps(design, options))
+
+/** The same answer, its sections told one after the other: what is quick first. A study has one step. */
+export function* assessSteps(design: Design, { nesting }: AssessOptions = {}): Steps<Checked<Assessment>> {
+  return design.kind === 'can' ? yield* canSteps(design, nesting) : assessStudy(design)
 }

@@ -24,6 +24,7 @@ import type { Flown } from './flown.ts'
 import { flutterDrivers } from './flutter-drivers.ts'
 import { flutterModes, type HeldFins, type Hold, heldFins } from './held-fin.ts'
 import { skinPlies } from './skins.ts'
+import type { Steps } from './steps.ts'
 import { finEnvelope } from './surface-methods.ts'
 
 export interface FinFlutterInput {
@@ -142,21 +143,25 @@ function ratioAt(
   return found.margin.determined?.speedRatio ?? null
 }
 
+export type FlutterAsides = Pick<FlutterSection, 'beside' | 'drivers'>
+
 /** What stands beside the answer: the same instant under other assumptions, and what changes the margin most. */
-export function flutterAsides(
+export function* flutterAsides(
   design: CanDesign,
   input: FinFlutterInput,
   { answer, hold }: FinFlutter,
-): Pick<FlutterSection, 'beside' | 'drivers'> {
+): Steps<FlutterAsides> {
   const { least } = answer
   if (least === null) return { beside: [], drivers: [] }
   const point = least.at
   const resin = point.time === null ? 1 : input.resinFactor(point.time)
-  const beside = cases(input, hold, resin).map(({ assumption, hold: other, resin: warm }) => ({
-    assumption,
-    speedRatio: ratioAt(design, input, { modes: input.fins.nearModes(other, warm), point }),
-  }))
-  const drivers = flutterDrivers(design, {
+  const beside: FlutterSection['beside'][number][] = []
+  for (const { assumption, hold: other, resin: warm } of cases(input, hold, resin)) {
+    yield { parts: {}, next: `The margin with the ${assumption}` }
+    const speedRatio = ratioAt(design, input, { modes: input.fins.nearModes(other, warm), point })
+    beside.push({ assumption, speedRatio })
+  }
+  const drivers = yield* flutterDrivers(design, {
     ratio: least.ratio,
     ratioOf: ({ design: changed, otherCure }) => {
       const plate = finPlate(changed, skinPlies(changed), { opposite: input.plate.opposite })

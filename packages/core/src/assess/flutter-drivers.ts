@@ -6,6 +6,7 @@
  */
 import type { FlutterSection } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
+import type { Steps } from './steps.ts'
 
 export type Driver = FlutterSection['drivers'][number]
 
@@ -24,12 +25,15 @@ export interface DriverInput {
 }
 
 /** Strongest first; changes of less than half a per cent are left out. */
-export function flutterDrivers(design: CanDesign, { ratio, ratioOf }: DriverInput): readonly Driver[] {
-  return variations(design)
-    .flatMap((variation) => {
-      const speedRatio = ratioOf(variation)
-      return speedRatio === null ? [] : [{ input: variation.input, change: variation.change, speedRatio }]
-    })
+export function* flutterDrivers(design: CanDesign, { ratio, ratioOf }: DriverInput): Steps<readonly Driver[]> {
+  const found: Driver[] = []
+  for (const variation of variations(design)) {
+    const { input, change } = variation
+    yield { parts: {}, next: `The margin with ${input} ${change}` }
+    const speedRatio = ratioOf(variation)
+    if (speedRatio !== null) found.push({ input, change, speedRatio })
+  }
+  return found
     .filter(({ speedRatio }) => Math.abs(speedRatio / ratio - 1) > 0.005)
     .sort((a, b) => Math.abs(b.speedRatio - ratio) - Math.abs(a.speedRatio - ratio))
 }

@@ -7,18 +7,19 @@ import { finForm } from '../air/fin-form.ts'
 import { finPolygon, tipMiddle } from '../geometry/fin-outline.ts'
 import type { Issue } from '../issue.ts'
 import type { Assessment, BondSection, FlutterSection } from './assessment.ts'
-import { jointResult } from './bond-section.ts'
+import { filletFigures, type JointResult, jointResult } from './bond-section.ts'
 import type { CanDesign } from './design.ts'
 import { keptAir } from './fin-air.ts'
-import { finFlutter, flutterAsides } from './fin-flutter.ts'
+import { type FlutterAsides, finFlutter, flutterAsides } from './fin-flutter.ts'
 import { finPlate, plateSection } from './fin-plate.ts'
 import { finRoot } from './fin-root.ts'
 import { finSection } from './fin-section.ts'
-import type { Flown, Section } from './flown.ts'
+import { type Flown, flightSection, type Section } from './flown.ts'
 import { airPoints, screeningResult } from './flutter-section.ts'
 import { type HeatSection, heatSection } from './heat-section.ts'
 import { heldFins } from './held-fin.ts'
 import { type SkinPly, skinPlies } from './skins.ts'
+import { type AssessmentParts, allSteps, type Steps } from './steps.ts'
 import { strengthSection } from './strength-section.ts'
 import { rootFigures, structureSection } from './structure-section.ts'
 
@@ -30,28 +31,47 @@ export interface Held extends Section<Answer> {
   readonly least: number
 }
 
-/** `asides: false` leaves out what stands beside the flutter margin and the fillet radius that would be enough, which take longer than the answer itself. */
-export function willItHold(design: CanDesign, flight: Flown, { asides = true } = {}): Held {
-  const skins = skinPlies(design)
-  const one = finHolds(design, skins, { flight, asides, opposite: false })
-  if (!design.layup.mirrorAlternateBays) return one
-  const other = finHolds(design, skins, { flight, asides, opposite: true })
-  return other.least < one.least ? other : one
+/** Everything but what stands beside the flutter margin and the fillet radius that would be enough, which take longer than the answer itself. */
+interface Margins extends Held {
+  readonly asides: () => Steps<Held>
 }
+
+/** `asides: false` leaves out what stands beside the flutter margin and the fillet radius that would be enough. */
+export function willItHold(design: CanDesign, flight: Flown, { asides = true } = {}): Held {
+  const margins = allSteps(marginSteps(design, flight))
+  return asides ? allSteps(margins.asides()) : margins
+}
+
+/** Of the two kinds of fin that mirrored bays make, the one that reaches flutter first. */
+export function* marginSteps(design: CanDesign, flight: Flown): Steps<Margins> {
+  const skins = skinPlies(design)
+  if (!design.layup.mirrorAlternateBays) return yield* finSteps(design, skins, { flight, opposite: false })
+  const one = allSteps(finSteps(design, skins, { flight, opposite: false }))
+  yield { parts: {}, next: 'The other kind of fin' }
+  const other = allSteps(finSteps(design, skins, { flight, opposite: true }))
+  const worse = other.least < one.least ? other : one
+  yield { parts: partsOf(worse), next: '' }
+  return worse
+}
+
+const partsOf = ({ value: { fin, structure, flutter, strength } }: Held): AssessmentParts => ({
+  ...{ fin, structure, flutter, strength },
+})
 
 interface WhichFin {
   readonly flight: Flown
-  readonly asides: boolean
   readonly opposite: boolean
 }
 
-function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides, opposite }: WhichFin): Held {
+function* finSteps(design: CanDesign, skins: readonly SkinPly[], { flight, opposite }: WhichFin): Steps<Margins> {
   const { tube, loads } = design
   const plate = finPlate(design, skins, { opposite })
   const air = keptAir(finPolygon(design.fins.outline))
   const root = finRoot(design, plate)
   const heat = flight.history === null ? null : heatSection(design, plate, flight.history)
   const fins = heldFins(design, plate, root.value)
+  const fin = finSection(design, plate)
+  yield { parts: { fin, flight: flightSection(design, flight, heat?.value ?? null).value }, next: 'Modes of the fin' }
   const held = fins.fin(root.value.hold === null ? 'clamped' : 'likely')
   const form = finForm(design.fins.outline.points, tube.outerRadius)
   const structure = structureSection({
@@ -59,21 +79,25 @@ function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides
     load: { at: tipMiddle(design.fins.outline), force: loads.tipLoad, rootSegment: plate.rootSegment },
     sectionAt: ({ x, y }) => plateSection(plate.at(x, y).laminate),
   })
+  yield { parts: {}, next: 'Strength, ply by ply' }
+  const strength = strengthSection(design, { plate, held, air, flight })
+  const loaded = { root: root.value, reactions: strength.reactions }
+  const joint = jointResult(design, { ...loaded, searchRadius: false })
+  const strengthPart = { ...strength.value, rootLine: joint.line }
+  const bond = { fillet: filletFigures(design), ...joint.value }
+  yield { parts: { strength: strengthPart, bond }, next: 'Flutter along the flight' }
   const cold = (): number => 1
   const warmth = { resinFactor: heat?.resinFactor ?? cold, otherResinFactor: heat?.otherResinFactor ?? cold }
   const inFlight = { plate, root: root.value, fins, air, flight, ...warmth }
   const flutter = finFlutter(design, inFlight)
-  const beside = asides ? flutterAsides(design, inFlight, flutter) : { beside: [], drivers: [] }
   const thickness = plate.at(form.centroidChord, form.centroidSpan).laminate.h
   const screening = screeningResult({ model: plate.model, form, thickness }, airPoints(flight))
-  const strength = strengthSection(design, { plate, held, air, flight })
-  const joint = jointResult(design, { root: root.value, reactions: strength.reactions, searchRadius: asides })
-  return {
+  const margin = { ...flutter.answer.value, screening }
+  const whole = { ...structure.value, root: rootFigures(root.value, fins, flutter.hold) }
+  yield { parts: { structure: whole, flutter: margin }, next: '' }
+  const heldWith = ({ beside, drivers }: FlutterAsides, joint: JointResult): Held => ({
     value: {
-      fin: finSection(design, plate),
-      structure: { ...structure.value, root: rootFigures(root.value, fins, flutter.hold) },
-      flutter: { ...flutter.answer.value, ...beside, screening },
-      strength: { ...strength.value, rootLine: joint.line },
+      ...{ fin, structure: whole, flutter: { ...margin, beside, drivers }, strength: strengthPart },
       ...joint.value,
     },
     warnings: [
@@ -81,12 +105,19 @@ function finHolds(design: CanDesign, skins: readonly SkinPly[], { flight, asides
       ...(heat?.warnings ?? []),
       ...structure.warnings,
       ...flutter.answer.warnings,
-      ...heldOtherwise(flutter.answer.value.margin, beside.beside),
+      ...heldOtherwise(flutter.answer.value.margin, beside),
       ...strength.warnings,
       ...joint.warnings,
     ],
     heat: heat?.value ?? null,
     least: flutter.answer.least?.ratio ?? Number.POSITIVE_INFINITY,
+  })
+  return {
+    ...heldWith({ beside: [], drivers: [] }, joint),
+    *asides() {
+      const sufficient = jointResult(design, { ...loaded, searchRadius: true })
+      return heldWith(yield* flutterAsides(design, inFlight, flutter), sufficient)
+    },
   }
 }
 

@@ -1,13 +1,14 @@
 /**
  * What the app asks of its worker, and what it hears back. All heavy work is done there: the window itself never waits.
  *
- * The worker answers one ask at a time and says what it has as soon as it has it: first what the plan reader says, then the
- * assessment. The newest ask wins: a computation cannot be stopped from inside, so whoever holds the worker ends it and starts
- * another (`cancel`), or lets it finish and takes no notice. Answers are kept by key: the fingerprint of plan and files, and the
+ * The worker answers one ask at a time and says what it has as soon as it has it: first what the plan reader says, then one
+ * section of the assessment after the other, then the whole. The newest ask wins: the work is done in steps, and whoever does it
+ * looks between two of them whether it is still wanted. Answers are kept by key: the fingerprint of plan and files, and the
  * version of the method; an answer whose key is not that of the present record is stale, and is shown as that.
  */
-import { assess } from '@finwright/core/assess/assess.ts'
+import { assessSteps } from '@finwright/core/assess/assess.ts'
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import type { AssessmentParts } from '@finwright/core/assess/steps.ts'
 import type { Issue } from '@finwright/core/issue.ts'
 import { type PlanDocument, readPlan } from '../read-plan.ts'
 import { contentHash, type HashedPart } from '../text/hash.ts'
@@ -29,6 +30,7 @@ export interface Ask {
 export type Report =
   | { readonly kind: 'step'; readonly ticket: number; readonly step: string }
   | { readonly kind: 'read'; readonly ticket: number; readonly key: string; readonly document: PlanDocument }
+  | { readonly kind: 'parts'; readonly ticket: number; readonly key: string; readonly parts: AssessmentParts }
   | { readonly kind: 'answer'; readonly ticket: number; readonly key: string; readonly assessment: Assessment }
   | { readonly kind: 'refused'; readonly ticket: number; readonly key: string; readonly issues: readonly Issue[] }
 
@@ -40,27 +42,45 @@ export function answerKey({ plan, files }: PlanRecord): string {
 }
 
 /** The work itself, wherever it runs: worker of the browser, thread of the server, command line. */
-export function answer({ ticket, key, text, files }: Ask, report: (report: Report) => void): void {
-  report({ kind: 'step', ticket, step: 'Reading the plan' })
+export function answer(ask: Ask, report: (report: Report) => void): void {
+  for (const step of answering(ask)) report(step)
+}
+
+/** In steps, so that whoever does it can hear of something newer in between, and stop. */
+export function* answering({ ticket, key, text, files }: Ask): Generator<Report, void, void> {
+  yield { kind: 'step', ticket, step: 'Reading the plan' }
   const read = readPlan({ text, readAttachment: (name) => attached(files, name) })
   if (!read.ok) {
-    report({ kind: 'refused', ticket, key, issues: read.issues })
+    yield { kind: 'refused', ticket, key, issues: read.issues }
     return
   }
-  report({ kind: 'read', ticket, key, document: read.value })
-  report({ kind: 'step', ticket, step: 'Assessing' })
-  const result = assess(read.value.design)
-  report(
-    result.ok
-      ? { kind: 'answer', ticket, key, assessment: result.value }
-      : { kind: 'refused', ticket, key, issues: result.issues },
-  )
+  yield { kind: 'read', ticket, key, document: read.value }
+  yield { kind: 'step', ticket, step: 'Assessing' }
+  const steps = assessSteps(read.value.design)
+  let made = steps.next()
+  while (!made.done) {
+    const { parts, next } = made.value
+    if (Object.keys(parts).length > 0) yield { kind: 'parts', ticket, key, parts }
+    if (next !== '') yield { kind: 'step', ticket, step: next }
+    made = steps.next()
+  }
+  const result = made.value
+  yield result.ok
+    ? { kind: 'answer', ticket, key, assessment: result.value }
+    : { kind: 'refused', ticket, key, issues: result.issues }
 }
 
 export const attached = (files: { readonly [name: string]: string }, name: string) =>
   Object.hasOwn(files, name)
     ? ({ ok: true, text: files[name]! } as const)
     : ({ ok: false, reason: 'no file of that name lies beside the plan' } as const)
+
+export type PartName = keyof AssessmentParts
+
+export interface Part<P extends PartName> {
+  readonly key: string
+  readonly value: NonNullable<AssessmentParts[P]>
+}
 
 /** What a window knows of its worker. */
 export interface Answers {
@@ -72,11 +92,19 @@ export interface Answers {
   /** The newest document and assessment that came back, with the key that each belongs to. */
   readonly document: { readonly key: string; readonly value: PlanDocument } | null
   readonly assessment: { readonly key: string; readonly value: Assessment } | null
+  /** Sections that came before the whole, each with the key that it belongs to; newer than `assessment` or of the same key. */
+  readonly parts: { readonly [P in PartName]?: Part<P> }
   /** Why there is no answer to the present record. */
   readonly issues: { readonly key: string; readonly value: readonly Issue[] } | null
 }
 
-export const noAnswers: Answers = { key: '', asked: null, tickets: 0, document: null, assessment: null, issues: null }
+export const noAnswers: Answers = {
+  ...{ key: '', asked: null, tickets: 0 },
+  document: null,
+  assessment: null,
+  parts: {},
+  issues: null,
+}
 
 export type Turn = {
   readonly answers: Answers
@@ -102,8 +130,13 @@ export function reported(answers: Answers, report: Report): Answers {
       return { ...answers, asked: { ...answers.asked, step: report.step } }
     case 'read':
       return { ...answers, document: { key: report.key, value: report.document }, issues: null }
-    case 'answer':
-      return { ...answers, asked: null, assessment: { key: report.key, value: report.assessment }, issues: null }
+    case 'parts':
+      return { ...answers, parts: { ...answers.parts, ...keyed(report.parts, report.key) } }
+    case 'answer': {
+      const { key, assessment } = report
+      const parts = keyed(partsOf(assessment), key)
+      return { ...answers, asked: null, assessment: { key, value: assessment }, parts, issues: null }
+    }
     case 'refused':
       return { ...answers, asked: null, issues: { key: report.key, value: report.issues } }
   }
@@ -111,3 +144,11 @@ export function reported(answers: Answers, report: Report): Answers {
 
 /** Whether what is shown belongs to an earlier record. */
 export const isStale = ({ key, assessment }: Answers): boolean => assessment !== null && assessment.key !== key
+
+const keyed = (parts: AssessmentParts, key: string): Answers['parts'] =>
+  Object.fromEntries(Object.entries(parts).map(([name, value]) => [name, { key, value }]))
+
+const partsOf = (assessment: Assessment): AssessmentParts => {
+  const { flight, fin, structure, flutter, strength, bond, pattern, nest, resin, sources } = assessment
+  return { flight, fin, structure, flutter, strength, bond, pattern, nest, resin, sources }
+}

@@ -4,6 +4,7 @@ import { applyCommand } from '../../src/protocol/apply.ts'
 import {
   type Answers,
   answer,
+  answering,
   answerKey,
   isStale,
   noAnswers,
@@ -55,6 +56,27 @@ describe('the work', () => {
     const reports: Report[] = []
     answer({ ticket: 1, key: 'k', text: planText(record.plan), files: {} }, (report) => reports.push(report))
     expect(reports.map(({ kind }) => kind)).toEqual(['step', 'read', 'step', 'answer'])
+  })
+
+  test('sections of a can come before the whole, and are those of the whole', () => {
+    const record = demoRecord()
+    const files = { 'demo-thrust.csv': exampleText('demo-thrust.csv') }
+    let answers = recordChanged(noAnswers, 'k').answers
+    const seen: string[] = []
+    for (const report of answering({ ticket: 1, key: 'k', text: planText(record.plan), files })) {
+      if (report.kind === 'answer') {
+        const { whole, told } = { whole: report.assessment, told: answers.parts }
+        expect(told.flutter?.value.margin).toEqual(whole.flutter.margin)
+        expect(told.strength?.value).toEqual(whole.strength)
+        expect(told.nest?.value).toEqual(whole.nest)
+        expect(whole.flutter.drivers.length).toBeGreaterThan(0)
+      }
+      if (report.kind === 'parts') seen.push(...Object.keys(report.parts))
+      answers = reported(answers, report)
+    }
+    expect(seen.indexOf('flutter')).toBeLessThan(seen.indexOf('nest'))
+    expect(new Set(seen).size).toBe(10)
+    expect([answers.asked, answers.parts.fin?.key]).toEqual([null, 'k'])
   })
 
   test('says what is wrong with a plan whose file is missing', () => {
