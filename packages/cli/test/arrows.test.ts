@@ -1,13 +1,14 @@
 /** The architecture, held by reading every import: dependencies point one way, and core stays pure. */
-import { readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { dirname, join, normalize, relative, sep } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
 
 const packagesFolder = join(dirname(fileURLToPath(import.meta.url)), '..', '..')
 
-/** A package may import itself and those before it. */
-const packageOrder = ['core', 'plan', 'sheets', 'cli']
+/** A package may import itself and those before it; an app all of these and no other app. */
+const packageOrder = ['core', 'plan', 'sheets']
+const apps = ['cli', 'server', 'web'].filter((app) => existsSync(join(packagesFolder, app, 'src')))
 
 /** Inside core a folder may import itself and those before it. */
 const coreOrder = [
@@ -33,9 +34,9 @@ interface SourceFile {
   readonly text: string
 }
 
-const files: readonly SourceFile[] = packageOrder.flatMap((pkg) =>
+const files: readonly SourceFile[] = [...packageOrder, ...apps].flatMap((pkg) =>
   readdirSync(join(packagesFolder, pkg, 'src'), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
+    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
     .map((entry) => {
       const path = join(entry.parentPath, entry.name)
       return { name: relative(packagesFolder, path).split(sep).join('/'), pkg, text: readFileSync(path, 'utf8') }
@@ -61,6 +62,9 @@ function target({ name }: SourceFile, specifier: string): string | null {
 function upwardImport(from: string, to: string): boolean {
   const [fromPackage, , fromFolder] = from.split('/') as [string, string, string]
   const [toPackage, , toFolder] = to.split('/') as [string, string, string]
+  if (fromPackage === toPackage && apps.includes(fromPackage)) return false
+  if (apps.includes(toPackage)) return true
+  if (apps.includes(fromPackage)) return false
   if (fromPackage !== toPackage) return packageOrder.indexOf(toPackage) > packageOrder.indexOf(fromPackage)
   if (fromPackage !== 'core') return false
   return coreOrder.indexOf(toFolder) > coreOrder.indexOf(fromFolder)
@@ -69,7 +73,7 @@ function upwardImport(from: string, to: string): boolean {
 describe('architecture', () => {
   test('is read from real files', () => {
     expect(files.length).toBeGreaterThan(20)
-    expect(new Set(files.map(({ pkg }) => pkg)).size).toBe(packageOrder.length)
+    expect(new Set(files.map(({ pkg }) => pkg)).size).toBe(packageOrder.length + apps.length)
   })
 
   test('every import points downward', () => {
@@ -86,6 +90,9 @@ describe('architecture', () => {
     expect(upwardImport('core/src/plate/modes.ts', 'core/src/flutter/pk.ts')).toBe(true)
     expect(upwardImport('core/src/plate/modes.ts', 'plan/src/schema.ts')).toBe(true)
     expect(upwardImport('core/src/flutter/pk.ts', 'core/src/plate/modes.ts')).toBe(false)
+    expect(upwardImport('web/src/App.tsx', 'cli/src/main.ts')).toBe(true)
+    expect(upwardImport('sheets/src/sheet.ts', 'web/src/pages.ts')).toBe(true)
+    expect(upwardImport('web/src/App.tsx', 'sheets/src/sheet.ts')).toBe(false)
     expect(specifiers("import type { A } from '../b.ts'\nexport * from './c.ts'\nawait import('d')")).toHaveLength(3)
   })
 

@@ -40,7 +40,15 @@ export interface Figures {
   readonly axis: (name: AxisName) => Axis
 }
 
-export type AxisName = 'speed' | 'air density' | 'pressure' | 'stress' | 'length' | 'line force' | 'line moment'
+export type AxisName =
+  | 'speed'
+  | 'distance'
+  | 'air density'
+  | 'pressure'
+  | 'stress'
+  | 'length'
+  | 'line force'
+  | 'line moment'
 
 export interface Axis {
   readonly unit: string
@@ -91,6 +99,7 @@ const poundsPerNewton = per('force', 'lbf')
 /** Force per length of root; moment per length of root is a force too: N·m per m, lbf·in per in. */
 const axes: { readonly [name in AxisName]: { readonly [units in UnitSystem]: Axis } } = {
   speed: { metric: axis('m/s', 1), us: axis('ft/s', per('speed', 'ft/s')) },
+  distance: { metric: axis('m', 1), us: axis('ft', per('length', 'ft')) },
   'air density': { metric: axis('kg/m³', 1), us: axis('lb/ft³', per('density', 'lb/ft^3')) },
   pressure: { metric: axis('kPa', 1e-3), us: axis('psi', per('pressure', 'psi')) },
   stress: { metric: axis('MPa', 1e-6), us: axis('ksi', per('pressure', 'ksi')) },

@@ -19,8 +19,15 @@ export function boundaryBlocks(input: MarginInput, { width, height }: Area): Blo
   const first = paragraph(holdAnswer(input), width, { size: 4.4, face: 'strong' })
   const rest = [...marginNumbers(input, width), ...whyBlock(boundaryWhy(assessment), assessment.sources, width)]
   const room = roomAmong([first, ...rest], height, { least: 96, most: 160, gap: 14 })
-  return [first, ...boundaryPlot(input, width, 0.63 * room), ...marginPlot(input, width, 0.37 * room), ...rest]
+  const plots = [
+    { input: boundaryChart(input, { width, height: 0.63 * room }), gap: 5 },
+    { input: marginChart(input, { width, height: 0.37 * room }), gap: 4 },
+  ].flatMap(({ input, gap }) => (input === null ? [] : [picture(input.height, chart(input), gap)]))
+  return [first, ...plots, ...rest]
 }
+
+/** What a chart is drawn from, on paper and on screen. */
+export type ChartSource = Pick<MarginInput, 'assessment' | 'figures'>
 
 const transonicWords = 'experience, not theory'
 
@@ -31,19 +38,19 @@ export const dashes: readonly (readonly number[])[] = [
   [3.4, 0.9, 0.7, 0.9],
 ]
 
-function boundaryPlot({ assessment, figures }: MarginInput, width: number, height: number): Block[] {
+export function boundaryChart({ assessment, figures }: ChartSource, { width, height }: Area): ChartInput | null {
   const { flutter, flight } = assessment
   const { history } = flight
   const points = flutter.boundary
   const machs = [...points.map(({ mach }) => mach), ...(history?.mach ?? [])]
-  if (machs.length < 2) return []
+  if (machs.length < 2) return null
   const { unit, of } = figures.axis('speed')
   const required = flutter.margin.requiredRatio
   const highest = Math.max(
     ...points.flatMap(({ speed_m_s, envelope }) => [of(speed_m_s ?? 0), of(envelope?.speed_m_s ?? 0)]),
     ...(history?.speed_m_s.map((speed) => of(speed * required)) ?? []),
   )
-  const input: ChartInput = {
+  return {
     x: 0,
     y: 0,
     width,
@@ -70,7 +77,6 @@ function boundaryPlot({ assessment, figures }: MarginInput, width: number, heigh
     marks: [...searchEnds(points, of), ...(history === null ? stateMarks(points, of) : [])],
     spans: leastSpan(assessment, of),
   }
-  return [picture(height, chart(input), 5)]
 }
 
 type History = NonNullable<Assessment['flight']['history']>
@@ -171,15 +177,15 @@ function valueAt(time: readonly number[], values: readonly number[], at: number)
   return values[i - 1] + Math.min(1, Math.max(0, share)) * (values[i] - values[i - 1])
 }
 
-function marginPlot({ assessment }: MarginInput, width: number, height: number): Block[] {
+export function marginChart({ assessment }: ChartSource, { width, height }: Area): ChartInput | null {
   const { flutter, flight } = assessment
   const { history, margin } = flutter
-  if (history === null || history.time_s.length < 2) return []
+  if (history === null || history.time_s.length < 2) return null
   const least = Math.min(...history.speedRatio)
   const top = Math.max(2 * margin.requiredRatio, 2 * least)
   const end = history.time_s[history.speedRatio.findLastIndex((value) => value < top)] ?? history.time_s.at(-1)!
   const { at, speedRatio } = margin
-  const items = chart({
+  return {
     x: 0,
     y: 0,
     width,
@@ -200,8 +206,7 @@ function marginPlot({ assessment }: MarginInput, width: number, height: number):
       at === null || speedRatio === null
         ? []
         : [{ x: at.time_s, y: speedRatio, label: `least ${ratio(speedRatio)}, ${plain(at.time_s, 1)} s` }],
-  })
-  return [picture(height, items, 4)]
+  }
 }
 
 /** Stretches of time in which the Mach number is where the envelope rests on experience. */

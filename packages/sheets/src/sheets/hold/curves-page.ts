@@ -6,7 +6,7 @@ import { type ChartInput, chart, type Series } from '../../layout/chart.ts'
 import { ratio } from '../../layout/figures.ts'
 import { heading, paragraph } from '../../layout/words.ts'
 import type { Area, MarginInput } from '../margins.ts'
-import { governingAt } from './boundary-page.ts'
+import { type ChartSource, governingAt } from './boundary-page.ts'
 import { ratioRows } from './numbers.ts'
 import { whyBlock } from './why.ts'
 import { curvesWhy } from './whys.ts'
@@ -17,17 +17,19 @@ export function curvesBlocks(input: MarginInput, { width, height }: Area): Block
   const { assessment } = input
   const { curves, beside, drivers } = assessment.flutter
   if (curves === null && beside.length === 0 && drivers.length === 0) return []
-  const first = paragraph(firstLine(input), width, { size: 4.4, face: 'strong' })
+  const first = paragraph(curvesLine(input), width, { size: 4.4, face: 'strong' })
   const rest = [
     ...besideRows(assessment, width),
     ...driverRows(assessment, width),
     ...whyBlock(curvesWhy(assessment), assessment.sources, width),
   ]
   const room = roomAmong([first, ...rest], height, { least: 62, most: 130, gap: 5 })
-  return [first, ...(curves === null ? [] : plots(input, shown(curves), { width, height: room })), ...rest]
+  const charts = curveCharts(input, { width, height: room })
+  const plots = charts === null ? [] : [picture(room, [...chart(charts.frequency), ...chart(charts.damping)], 4)]
+  return [first, ...plots, ...rest]
 }
 
-function firstLine({ assessment, figures }: MarginInput): string {
+export function curvesLine({ assessment, figures }: ChartSource): string {
   const { curves, margin, drivers } = assessment.flutter
   const strongest = drivers[0]
   const moved =
@@ -78,7 +80,15 @@ const dashes: readonly (readonly number[] | undefined)[] = [
   [1.8, 1.6],
 ]
 
-function plots({ assessment, figures }: MarginInput, curves: Curves, { width, height }: Area): Block[] {
+export interface CurveCharts {
+  readonly frequency: ChartInput
+  readonly damping: ChartInput
+}
+
+/** One above the other in an area of this size; null where no curves could be followed. */
+export function curveCharts({ assessment, figures }: ChartSource, { width, height }: Area): CurveCharts | null {
+  if (assessment.flutter.curves === null) return null
+  const curves = shown(assessment.flutter.curves)
   const frequencyHeight = 0.47 * height
   const dampingHeight = height - frequencyHeight
   const { unit, of } = figures.axis('speed')
@@ -136,7 +146,7 @@ function plots({ assessment, figures }: MarginInput, curves: Curves, { width, he
       sign: 'dot' as const,
     })),
   }
-  return [picture(height, [...chart(frequency), ...chart(damping)], 4)]
+  return { frequency, damping }
 }
 
 /** Deep enough for the root that grows; those that the air damps more leave the picture. */

@@ -1,7 +1,7 @@
 /** What it will see: the flight as two plots, the heat it brings, the numbers. */
 import { answersIn } from '../../answers.ts'
 import { type Block, beside, picture, roomAmong } from '../../layout/block.ts'
-import { chart } from '../../layout/chart.ts'
+import { type ChartInput, chart } from '../../layout/chart.ts'
 import { plain, ratio } from '../../layout/figures.ts'
 import { type Cell, type Column, table } from '../../layout/table.ts'
 import { heading, paragraph } from '../../layout/words.ts'
@@ -25,24 +25,50 @@ export function flightBlocks(input: MarginInput, { width, height }: Area): Block
   return [first, ...plots(input, width, tall), ...rest]
 }
 
-function plots({ assessment, figures }: MarginInput, width: number, height: number): Block[] {
-  const { history, at, maximumMach, maximumDynamicPressure_Pa } = assessment.flight
-  if (history === null) return []
+function plots(input: MarginInput, width: number, height: number): Block[] {
   const half = (width - 6) / 2
+  const charts = flightCharts(input, { width: half, height })
+  if (charts === null) return []
+  const [mach, pressure] = [charts.mach, charts.dynamicPressure].map((one) => picture(height, chart(one)))
+  return [
+    beside(
+      [
+        { x: 0, block: mach },
+        { x: half + 6, block: pressure },
+      ],
+      5,
+    ),
+  ]
+}
+
+export interface FlightCharts {
+  readonly mach: ChartInput
+  readonly dynamicPressure: ChartInput
+  readonly altitude: ChartInput
+}
+
+/** Each of this size, to the end of what loads a fin; null without a history. */
+export function flightCharts(
+  { assessment, figures }: Pick<MarginInput, 'assessment' | 'figures'>,
+  { width, height }: Area,
+): FlightCharts | null {
+  const { history, at, maximumMach, maximumDynamicPressure_Pa } = assessment.flight
+  if (history === null) return null
   const end = lastShown(history.mach)
   const time = history.time_s.slice(0, end)
   const pressure = figures.axis('pressure')
-  const shared = { x: 0, y: 0, width: half, height, xLabel: 'seconds after ignition' }
+  const distance = figures.axis('distance')
+  const shared = { x: 0, y: 0, width, height, xLabel: 'seconds after ignition' }
   const marks = (x: number | undefined, y: number | null, label: string) =>
     x === undefined || y === null ? [] : [{ x, y, label }]
-  const mach = chart({
+  const mach: ChartInput = {
     ...shared,
     title: 'Mach number',
     yLabel: '',
     series: [{ x: time, y: history.mach.slice(0, end), label: '' }],
     marks: marks(at?.maximumMach_s, maximumMach, `Mach ${ratio(maximumMach)}`),
-  })
-  const q = chart({
+  }
+  const dynamicPressure: ChartInput = {
     ...shared,
     title: 'Dynamic pressure',
     yLabel: pressure.unit,
@@ -52,16 +78,14 @@ function plots({ assessment, figures }: MarginInput, width: number, height: numb
       maximumDynamicPressure_Pa === null ? null : pressure.of(maximumDynamicPressure_Pa),
       figures.pressure(maximumDynamicPressure_Pa),
     ),
-  })
-  return [
-    beside(
-      [
-        { x: 0, block: picture(height, mach) },
-        { x: half + 6, block: picture(height, q) },
-      ],
-      5,
-    ),
-  ]
+  }
+  const altitude: ChartInput = {
+    ...shared,
+    title: 'Altitude above sea level',
+    yLabel: distance.unit,
+    series: [{ x: time, y: history.altitude_m.slice(0, end).map(distance.of), label: '' }],
+  }
+  return { mach, dynamicPressure, altitude }
 }
 
 /** The plot ends where Mach has fallen to a tenth of its most, or at the end. */

@@ -16,7 +16,7 @@ export function jointBlocks(input: MarginInput, { width, height }: Area): Block[
   const { assessment, figures } = input
   const { bond, strength } = assessment
   if (bond.joint === null && strength.tipEquivalent === null) return []
-  const first = paragraph(firstLine(input), width, { size: 4.4, face: 'strong' })
+  const first = paragraph(jointLine(input), width, { size: 4.4, face: 'strong' })
   const rest = [
     ...ways(assessment, width),
     ...numbers(input, width),
@@ -27,7 +27,7 @@ export function jointBlocks(input: MarginInput, { width, height }: Area): Block[
   return [first, ...section(input, { width, height: room }), ...rest]
 }
 
-function firstLine({ assessment, figures }: MarginInput): string {
+export function jointLine({ assessment, figures }: Pick<MarginInput, 'assessment' | 'figures'>): string {
   const { bond } = assessment
   const { joint, fillet, margin } = bond
   if (joint === null || margin === null) return 'The margin of the root joint is not determined, which is not a pass.'
@@ -58,7 +58,7 @@ const heads: readonly Column[] = [
   { head: 'what that is', share: 6.6, ink: 'dark' },
 ]
 
-const meaning: Readonly<Record<string, string>> = {
+export const wayMeaning: Readonly<Record<string, string>> = {
   'base bond': 'the thin layer of adhesive under the core’s end, in shear and peel',
   fillet: 'the adhesive of a fillet, along the core, along the tube or across its throat',
   'skin peel': 'the skin coming off the fillet it lies on',
@@ -72,7 +72,7 @@ function ways({ bond }: Assessment, width: number): Block[] {
     mode,
     margin === null ? 'no load' : signed(margin),
     '',
-    meaning[mode] ?? '',
+    wayMeaning[mode] ?? '',
   ])
   return [
     heading('Margins: allowable over stress, less one', width, 4),

@@ -17,7 +17,7 @@ export function modesBlocks(input: MarginInput, { width, height }: Area): Block[
   const { assessment } = input
   const { structure } = assessment
   if (structure.modes.length === 0 && assessment.fin.mass_kg === null) return []
-  const first = paragraph(firstLine(assessment), width, { size: 4.4, face: 'strong' })
+  const first = paragraph(modesLine(assessment), width, { size: 4.4, face: 'strong' })
   const rest = [...numbers(input, width), ...whyBlock(modesWhy(assessment), assessment.sources, width)]
   const room = roomAmong([first, ...rest], height, { least: 100, most: 180, gap: 8 })
   return [
@@ -29,7 +29,7 @@ export function modesBlocks(input: MarginInput, { width, height }: Area): Block[
   ]
 }
 
-function firstLine({ structure, kind }: Assessment): string {
+export function modesLine({ structure, kind }: Assessment): string {
   const { modes, root } = structure
   const [first, second] = modes
   if (first === undefined) return 'No natural frequency was computed.'
@@ -92,7 +92,7 @@ function caption({ structure }: Assessment, k: number, [x, y]: XY, width: number
   ]
 }
 
-function modePicture(shapes: Shapes, k: number, room: Box, held: boolean): Primitive[] {
+export function modePicture(shapes: Shapes, k: number, room: Box, held: boolean): Primitive[] {
   const frame = finFrame(shapes.nodes_m, room)
   const nodes = shapes.nodes_m.map(frame.at)
   const field: Field = { nodes, triangles: shapes.triangles, values: shapes.deflection[k] }

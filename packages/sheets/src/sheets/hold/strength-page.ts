@@ -18,7 +18,7 @@ import { strengthWhy } from './whys.ts'
 export function strengthBlocks(input: MarginInput, { width, height }: Area): Block[] {
   const { assessment } = input
   if (assessment.strength.failureIndex === null) return []
-  const first = paragraph(firstLine(input), width, { size: 4.4, face: 'strong' })
+  const first = paragraph(strengthLine(input), width, { size: 4.4, face: 'strong' })
   const rest = [...numbers(input, width), ...whyBlock(strengthWhy(assessment), assessment.sources, width)]
   const room = roomAmong([first, ...rest], height, { least: 90, most: 130, gap: 6 })
   return [first, ...pictures(input, { width, height: room }), ...rest]
@@ -27,7 +27,7 @@ export function strengthBlocks(input: MarginInput, { width, height }: Area): Blo
 /** Two figures at least. */
 const index = (value: number | null): string => ratio(value, value !== null && value < 0.1 ? 3 : 2)
 
-function firstLine({ assessment, figures }: MarginInput): string {
+export function strengthLine({ assessment, figures }: Pick<MarginInput, 'assessment' | 'figures'>): string {
   const { failureIndex, ply, criterion, position_m } = assessment.strength
   const where =
     position_m === null
@@ -65,7 +65,7 @@ function pictures({ assessment, figures }: MarginInput, { width, height: most }:
 }
 
 /** Under the fin, on its own x: what it hands to the body at each place along the root. */
-function rootCharts(
+export function rootCharts(
   { x_m, shear_N_m, moment_N }: NonNullable<Assessment['strength']['rootLine']>,
   { nodes_m }: Shapes,
   { box }: FinFrame,

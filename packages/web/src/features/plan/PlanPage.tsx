@@ -1,0 +1,5 @@
+import { PageHead } from '../../parts/Page.tsx'
+
+export default function PlanPage() {
+  return <PageHead question="The plan" answer="" />
+}

@@ -1,0 +1,83 @@
+/** Every page: its question, the answer in words, then whatever follows; stale answers look stale and say so. */
+import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import type { PartName } from '@finwright/plan/protocol/work.ts'
+import { answersIn } from '@finwright/sheets/answers.ts'
+import type { ReactNode } from 'react'
+import { useAnswers, useAssessment, useUnits } from '../state/use.ts'
+import styles from './Page.module.css'
+
+export interface Shown {
+  readonly assessment: Assessment
+  readonly stale: boolean
+}
+
+interface PageProps {
+  readonly question: string
+  /** Sections of the answer without which nothing can be said. */
+  readonly needs: readonly PartName[]
+  readonly children: (shown: Shown) => ReactNode
+}
+
+export function Page({ question, needs, children }: PageProps) {
+  const known = useAssessment(needs)
+  const units = useUnits()
+  const { asked, issues } = useAnswers()
+  if (known === null)
+    return (
+      <>
+        <h1 className={styles.question}>{question}</h1>
+        <p className={styles.answer} role="status">
+          {issues !== null ? 'The plan has faults, so there is no answer yet.' : `${asked?.step || 'Working it out'} …`}
+        </p>
+      </>
+    )
+  const answer = answersIn(known.value, units).find((one) => one.question === question)?.answer ?? ''
+  return (
+    <>
+      <PageHead question={question} answer={answer} stale={known.stale} />
+      {children({ assessment: known.value, stale: known.stale })}
+    </>
+  )
+}
+
+interface PageHeadProps {
+  readonly question: string
+  readonly answer: string
+  readonly stale?: boolean
+}
+
+export function PageHead({ question, answer, stale = false }: PageHeadProps) {
+  const [first, ...rest] = sentences(answer)
+  return (
+    <div className={styles.head} data-stale={stale || undefined}>
+      <h1 className={styles.question}>{question}</h1>
+      <p className={styles.answer}>
+        <strong>{first}</strong>
+        {rest.length > 0 && <span className={styles.rest}> {rest.join(' ')}</span>}
+      </p>
+      {stale && (
+        <p className={styles.stale}>This is the answer before your last change; the new one is being worked out.</p>
+      )}
+    </div>
+  )
+}
+
+/** At a full stop before a capital. */
+const sentences = (text: string): string[] => text.split(/(?<=[.!?])\s+(?=\p{Lu})/u)
+
+interface SectionProps {
+  readonly title: string
+  readonly lead?: ReactNode
+  readonly id?: string
+  readonly children: ReactNode
+}
+
+export function Section({ title, lead, id, children }: SectionProps) {
+  return (
+    <section className={styles.section} id={id}>
+      <h2 className={styles.title}>{title}</h2>
+      {lead !== undefined && <p className={styles.lead}>{lead}</p>}
+      {children}
+    </section>
+  )
+}

@@ -1,0 +1,69 @@
+/** How views read the session. */
+import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import type { AssessmentParts } from '@finwright/core/assess/steps.ts'
+import type { Intent } from '@finwright/plan/protocol/commands.ts'
+import type { JsonObject, PlanRecord } from '@finwright/plan/protocol/record.ts'
+import type { Answers, PartName } from '@finwright/plan/protocol/work.ts'
+import { type Path, valueAt } from '@finwright/plan/schema/locate.ts'
+import { type Figures, figuresIn, type UnitSystem } from '@finwright/sheets/layout/figures.ts'
+import { createContext, useContext, useMemo, useSyncExternalStore } from 'react'
+import { assessmentOf, type Known, partOf } from './answers.ts'
+import type { DocumentState, Entered } from './document.ts'
+import type { Before, Session } from './session.ts'
+import type { Store } from './store.ts'
+
+const SessionContext = createContext<Session | null>(null)
+export const SessionProvider = SessionContext.Provider
+
+export function useSession(): Session {
+  const session = useContext(SessionContext)
+  if (session === null) throw new Error('a view outside its session')
+  return session
+}
+
+export const useStore = <T>({ watch, get }: Store<T>): T => useSyncExternalStore(watch, get, get)
+
+export const useDocument = (): DocumentState => useStore(useSession().document)
+
+export const useAnswers = (): Answers => useStore(useSession().answers)
+
+export const useBefore = (): Before | null => useStore(useSession().before)
+
+/** The record as this window sees it. Only pages inside `<WithPlan>` ask. */
+export function useRecord(): PlanRecord {
+  const { draft } = useDocument()
+  if (draft === null) throw new Error('a page before its plan')
+  return draft.record
+}
+
+export const usePlan = (): JsonObject => useRecord().plan
+
+/** What was typed there; undefined where nothing was. */
+export const useTyped = (path: Path): unknown => valueAt(usePlan(), path)
+
+export function useUnits(): UnitSystem {
+  return useDocument().draft?.record.plan.units === 'us' ? 'us' : 'metric'
+}
+
+export function useFigures(): Figures {
+  const units = useUnits()
+  return useMemo(() => figuresIn(units), [units])
+}
+
+/** Puts a command in; the plan changes at once. Entries of one gesture are undone in one step. */
+export function useEnter(): (intent: Intent, gesture?: string) => Entered {
+  return useSession().document.enter
+}
+
+/** One section of the answer. */
+export function usePart<P extends PartName>(name: P): Known<NonNullable<AssessmentParts[P]>> | null {
+  return partOf(useAnswers(), name)
+}
+
+/** The sections so far as one assessment; null while one of those was never answered. */
+export function useAssessment(needed: readonly PartName[]): Known<Assessment> | null {
+  const answers = useAnswers()
+  const parts = needed.map((name) => answers.parts[name])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the answer changes with these sections alone
+  return useMemo(() => assessmentOf(answers, needed), [...parts, answers.key, answers.assessment])
+}
