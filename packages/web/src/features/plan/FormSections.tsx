@@ -1,0 +1,73 @@
+/** The sections of the form, each field by its kind. */
+import { valueAt } from '@finwright/plan/schema/locate.ts'
+import type { ReactNode } from 'react'
+import { Section } from '../../parts/Page.tsx'
+import { QuantityField } from '../../parts/QuantityField.tsx'
+import { SelectField } from '../../parts/SelectField.tsx'
+import { SwitchField } from '../../parts/SwitchField.tsx'
+import { TextField } from '../../parts/TextField.tsx'
+import { useAnswers, usePlan } from '../../state/use.ts'
+import { form, type Group, type Row } from './form.data.ts'
+import { materialOptions } from './materials.ts'
+import styles from './PlanPage.module.css'
+
+interface FormSectionsProps {
+  /** What follows the fields of a section. */
+  readonly after?: Readonly<Record<string, ReactNode>>
+}
+
+export function FormSections({ after = {} }: FormSectionsProps) {
+  const typed = usePlan()
+  const complete = useAnswers().document?.value.complete
+  return form.map(({ id, title, lead, groups }) => (
+    <Section key={id} id={id} title={title} {...(lead === undefined ? {} : { lead })}>
+      {groups
+        .filter(
+          ({ when }) => when === undefined || when(typed) || (complete !== undefined && when(merged(typed, complete))),
+        )
+        .map((group, i) => (
+          <Fields key={`${id}-${i.toString()}`} {...group} />
+        ))}
+      {after[id]}
+    </Section>
+  ))
+}
+
+/** What was typed decides; where nothing was, the default does. */
+const merged = (typed: unknown, complete: unknown): unknown => ({
+  ...(complete as object),
+  ...Object.fromEntries(
+    Object.entries(typed as object).filter(([name]) => valueAt(complete, [name]) === undefined || name === 'flight'),
+  ),
+})
+
+function Fields({ title, rows }: Group) {
+  return (
+    <div className={styles.group}>
+      {title !== undefined && <h3 className={styles.groupTitle}>{title}</h3>}
+      {rows.map((row) => (
+        <Field key={row.path.join('.')} row={row} />
+      ))}
+    </div>
+  )
+}
+
+function Field({ row }: { readonly row: Row }) {
+  const { materials } = usePlan()
+  switch (row.kind) {
+    case 'quantity':
+      return <QuantityField {...row} />
+    case 'switch':
+      return <SwitchField {...row} />
+    case 'text':
+      return <TextField {...row} />
+    case 'material':
+      return <SelectField path={row.path} label={row.label} options={materialOptions(row.of, materials)} />
+    case 'choice': {
+      const writes = row.options.some(({ write }) => write !== undefined)
+      const make = (value: string) =>
+        row.options.find((option) => option.value === value)?.write ?? { path: row.path, value }
+      return <SelectField path={row.path} label={row.label} options={row.options} {...(writes ? { make } : {})} />
+    }
+  }
+}

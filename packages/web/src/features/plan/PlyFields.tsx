@@ -1,0 +1,114 @@
+/** The plies as a table of fields: cloth, angle, role, step-backs; put in, taken out, doubled, moved. */
+import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
+import { Button } from '../../parts/Button.tsx'
+import { QuantityField } from '../../parts/QuantityField.tsx'
+import { SelectField } from '../../parts/SelectField.tsx'
+import { useEnter, usePlan, useSession } from '../../state/use.ts'
+import { materialOptions } from './materials.ts'
+import styles from './PlanPage.module.css'
+
+const roles = [
+  { value: 'structural', label: 'structural' },
+  { value: 'surface', label: 'surface' },
+  { value: 'peel', label: 'peel ply' },
+]
+
+export function PlyFields() {
+  const plan = usePlan()
+  const enter = useEnter()
+  const plies = Array.isArray(plan.plies) ? (plan.plies as readonly JsonObject[]) : []
+  const last = plies.length - 1
+  return (
+    <ol className={styles.plies}>
+      {plies.map((ply, at) => (
+        <li key={at.toString()}>
+          <Ply ply={ply} at={at} materials={plan.materials}>
+            <Button
+              kind="quiet"
+              aria-label={`Ply ${at + 1}: double`}
+              onPress={() => enter({ name: 'plies.duplicate', payload: { at } })}
+            >
+              Double
+            </Button>
+            <Button
+              kind="quiet"
+              isDisabled={at === 0}
+              aria-label={`Ply ${at + 1}: towards the core`}
+              onPress={() => enter({ name: 'plies.move', payload: { from: at, to: at - 1 } })}
+            >
+              Inward
+            </Button>
+            <Button
+              kind="quiet"
+              isDisabled={at === last}
+              aria-label={`Ply ${at + 1}: away from the core`}
+              onPress={() => enter({ name: 'plies.move', payload: { from: at, to: at + 1 } })}
+            >
+              Outward
+            </Button>
+            <Button
+              kind="quiet"
+              isDisabled={last === 0}
+              aria-label={`Ply ${at + 1}: take out`}
+              onPress={() => enter({ name: 'plies.remove', payload: { at } })}
+            >
+              Take out
+            </Button>
+          </Ply>
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+interface PlyProps {
+  readonly ply: JsonObject
+  readonly at: number
+  readonly materials: unknown
+  readonly children: React.ReactNode
+}
+
+function Ply({ ply, at, materials, children }: PlyProps) {
+  const { hand } = useSession()
+  const id = `P${at + 1}`
+  const peel = ply.role === 'peel'
+  const short = isObject(ply.stepBack)
+  return (
+    <details
+      className={styles.ply}
+      data-path={`plies[${at}]`}
+      onPointerEnter={() => hand.set({ kind: 'ply', id })}
+      onPointerLeave={() => hand.set(null)}
+    >
+      <summary className={styles.plyHead}>
+        <span className={styles.plyName}>{id}</span>
+        <span className={styles.plyAngle}>{typeof ply.angle === 'string' ? ply.angle : ''}</span>
+        <span className={styles.plyCloth}>{clothName(String(ply.cloth), materials)}</span>
+        <span className={styles.plyNote}>
+          {ply.role === 'surface' ? 'surface' : peel ? 'comes off after cure' : short ? 'stepped back' : 'full size'}
+        </span>
+      </summary>
+      <div className={styles.plyFields}>
+        <SelectField path={['plies', at, 'cloth']} label="Cloth" options={materialOptions('cloth', materials)} />
+        <QuantityField path={['plies', at, 'angle']} />
+        <SelectField path={['plies', at, 'role']} label="Role" options={roles} />
+        {(['tip', 'leading', 'trailing', 'bodyForward', 'bodyAft'] as const).map((side) => (
+          <StepBack key={side} ply={ply} at={at} side={side} />
+        ))}
+        <div className={styles.plyActs}>{children}</div>
+      </div>
+    </details>
+  )
+}
+
+/** Where the plan states `chord` or `body`, that is the field shown. */
+function StepBack({ ply, at, side }: { readonly ply: JsonObject; readonly at: number; readonly side: string }) {
+  const stated = isObject(ply.stepBack) ? ply.stepBack : {}
+  const both = { leading: 'chord', trailing: 'chord', bodyForward: 'body', bodyAft: 'body' }[side]
+  const name = both !== undefined && both in stated && !(side in stated) ? both : side
+  if (name !== side && (side === 'trailing' || side === 'bodyAft')) return null
+  return <QuantityField path={['plies', at, 'stepBack', name]} />
+}
+
+const clothName = (id: string, own: unknown): string =>
+  materialOptions('cloth', own).find(({ value }) => value === id)?.label ?? id

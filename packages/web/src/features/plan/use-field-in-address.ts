@@ -1,0 +1,27 @@
+/** `?field=fins.core.thickness` brings that field into sight and gives it the focus; of a list, the whole entry where the field is closed. */
+import { useEffect } from 'react'
+import { useSearch } from 'wouter'
+
+export function useFieldInAddress(): void {
+  const field = new URLSearchParams(useSearch()).get('field')
+  useEffect(() => {
+    if (field === null) return
+    const row = nearest(field)
+    if (row === null) return
+    row.closest('details')?.setAttribute('open', '')
+    row.dataset.found = ''
+    row.scrollIntoView({ block: 'center' })
+    row.querySelector<HTMLElement>('input, select')?.focus({ preventScroll: true })
+    return () => {
+      delete row.dataset.found
+    }
+  }, [field])
+}
+
+function nearest(path: string): HTMLElement | null {
+  for (let name = path; name !== ''; name = name.replace(/(\.[^.[]+|\[\d+\]|^[^.[]+)$/, '')) {
+    const row = document.querySelector<HTMLElement>(`[data-path="${CSS.escape(name)}"]`)
+    if (row !== null) return row
+  }
+  return null
+}

@@ -1,0 +1,78 @@
+/** One of several named values of the plan. */
+import type { Json } from '@finwright/plan/protocol/record.ts'
+import type { Path } from '@finwright/plan/schema/locate.ts'
+import { useEnter } from '../state/use.ts'
+import { useField } from '../state/use-field.ts'
+import styles from './Field.module.css'
+import { FieldRow } from './FieldRow.tsx'
+
+export interface Option {
+  /** As the plan writes it. */
+  readonly value: string
+  readonly label: string
+}
+
+interface SelectFieldProps {
+  readonly path: Path
+  readonly label: string
+  readonly options: readonly Option[]
+  /** What is written instead of the value alone: a choice that brings fields of its own. */
+  readonly make?: (value: string) => { readonly path: Path; readonly value: Json }
+}
+
+export function SelectField({ path, label, options, make }: SelectFieldProps) {
+  const enter = useEnter()
+  const { typed, standing, issues } = useField(path)
+  const held = String(typed ?? standing?.value ?? '')
+  const known = options.some(({ value }) => value === held)
+  const all = known || held === '' ? options : [...options, { value: held, label: `${held} (not known)` }]
+  const choose = (value: string): void => {
+    const written = make?.(value) ?? { path, value }
+    enter({ name: 'field.set', payload: { path: [...written.path], value: written.value } })
+  }
+  return (
+    <FieldRow
+      path={path}
+      label={label}
+      note={standing === null ? '' : `default: ${standing.source}`}
+      issues={issues}
+      onClear={
+        typed === undefined || standing !== null
+          ? null
+          : clearable(path, make)
+            ? () => enter({ name: 'field.clear', payload: { path: [...path] } })
+            : null
+      }
+    >
+      {(described) => (
+        <select
+          {...described}
+          className={styles.select}
+          data-standing={standing !== null || undefined}
+          value={held}
+          onChange={(event) => choose(event.target.value)}
+        >
+          {held === '' && <option value="">choose</option>}
+          {all.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.label}
+            </option>
+          ))}
+        </select>
+      )}
+    </FieldRow>
+  )
+}
+
+/** Fields that the schema asks for cannot be left out. */
+const required = new Set([
+  'tube.material',
+  'fins.core.material',
+  'resin.system',
+  'resin.ratio.by',
+  'flight.kind',
+  'fins.outline.kind',
+])
+
+const clearable = (path: Path, make: unknown): boolean =>
+  make === undefined && !required.has(path.join('.')) && path.at(-1) !== 'cloth' && path.at(-1) !== 'letter'
