@@ -20,13 +20,14 @@ export function* canSteps(design: CanDesign, nesting?: Nesting): Steps<Checked<A
   const patterns = canPatterns(design, skins)
   const issues = [...(flight.ok ? [] : flight.issues), ...(patterns.ok ? [] : patterns.issues)]
   if (!flight.ok || !patterns.ok) return { ok: false, issues }
-  const sheared = shearSection(design, patternInput(design, skins), patterns.value)
   const resin = canResin(design, patterns.value)
-  const pattern = patternSection(patterns.value, sheared)
   const sources = canSources(design)
-  yield { parts: { pattern, resin: resin.value, sources }, next: 'Cutting the fin into elements' }
+  yield { parts: { resin: resin.value, sources }, next: 'Cutting the fin into elements' }
   const margins = yield* marginSteps(design, flight.value)
-  yield { parts: {}, next: 'Nesting the pieces on the cloth' }
+  yield { parts: {}, next: 'Shear of every ply' }
+  const sheared = shearSection(design, patternInput(design, skins), patterns.value)
+  const pattern = patternSection(patterns.value, sheared)
+  yield { parts: { pattern }, next: 'Nesting the pieces on the cloth' }
   const nest = canNest(design, patterns.value, nesting)
   if (!nest.ok) return nest
   yield { parts: { nest: nest.value }, next: 'What moves the margin' }

@@ -43,8 +43,9 @@ export interface FinFlutter {
   readonly hold: Hold
 }
 
-export function finFlutter(design: CanDesign, input: FinFlutterInput): FinFlutter {
-  const hold = worstHold(design, input)
+export function* finFlutter(design: CanDesign, input: FinFlutterInput): Steps<FinFlutter> {
+  const hold = yield* worstHold(design, input)
+  yield { parts: {}, next: 'Flutter along the flight' }
   const { modes, shapes, namer } = softening(input, hold)
   const answer = envelopeAnswer({
     envelope: envelopeOn(input, shapes).envelope,
@@ -116,14 +117,17 @@ function probePoint({ history, states }: Flown): AirPoint | null {
   return worst === null ? null : { ...worst, speed: worst.mach * worst.soundSpeed, time: null, altitude: null }
 }
 
-function worstHold(design: CanDesign, input: FinFlutterInput): Hold {
+function* worstHold(design: CanDesign, input: FinFlutterInput): Steps<Hold> {
   const probe = probePoint(input.flight)
   if (input.root.hold === null || probe === null) return input.root.hold === null ? 'clamped' : 'likely'
-  const ratios = (['likely', 'soft', 'stiff'] as const).map((hold) => ({
-    hold,
-    ratio: ratioAt(design, input, { modes: input.fins.nearModes(hold), point: probe }) ?? Number.POSITIVE_INFINITY,
-  }))
-  return ratios.reduce((least, other) => (other.ratio < least.ratio ? other : least)).hold
+  let worst: { readonly hold: Hold; readonly ratio: number } | null = null
+  for (const hold of ['likely', 'soft', 'stiff'] as const) {
+    yield { parts: {}, next: `Flutter with the ${words[hold]}` }
+    const found = ratioAt(design, input, { modes: input.fins.nearModes(hold), point: probe })
+    const ratio = found ?? Number.POSITIVE_INFINITY
+    if (worst === null || ratio < worst.ratio) worst = { hold, ratio }
+  }
+  return worst?.hold ?? 'likely'
 }
 
 interface OneCase {

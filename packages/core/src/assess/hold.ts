@@ -85,11 +85,11 @@ function* finSteps(design: CanDesign, skins: readonly SkinPly[], { flight, oppos
   const joint = jointResult(design, { ...loaded, searchRadius: false })
   const strengthPart = { ...strength.value, rootLine: joint.line }
   const bond = { fillet: filletFigures(design), ...joint.value }
-  yield { parts: { strength: strengthPart, bond }, next: 'Flutter along the flight' }
+  yield { parts: { strength: strengthPart, bond }, next: '' }
   const cold = (): number => 1
   const warmth = { resinFactor: heat?.resinFactor ?? cold, otherResinFactor: heat?.otherResinFactor ?? cold }
   const inFlight = { plate, root: root.value, fins, air, flight, ...warmth }
-  const flutter = finFlutter(design, inFlight)
+  const flutter = yield* finFlutter(design, inFlight)
   const thickness = plate.at(form.centroidChord, form.centroidSpan).laminate.h
   const screening = screeningResult({ model: plate.model, form, thickness }, airPoints(flight))
   const margin = { ...flutter.answer.value, screening }
