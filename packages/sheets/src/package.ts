@@ -2,49 +2,16 @@
  * The build package: everything to print, cut, mix and lay up from, as files in memory. No file system, no clock: the same
  * assessment, design, revision and date give the same bytes.
  */
-import type { Assessment } from '@finwright/core/assess/assessment.ts'
-import type { CanDesign, Design } from '@finwright/core/assess/design.ts'
-import { invariant } from '@finwright/core/issue.ts'
-import { clothCsv, cutListCsv } from './cut-list.ts'
-import type { Page } from './drawing/drawing.ts'
+import { type DocumentInput, documentsForMachines, documentsOn, type PagedDocument, sizeName } from './documents.ts'
 import { pagesAsPdf } from './drawing/pdf.ts'
-import { figuresIn, type UnitSystem } from './layout/figures.ts'
-import { framed, type Identity, type Leaf, type PaperSize, papers } from './layout/paper.ts'
-import { allowedPrintError } from './pattern/check-square.ts'
-import { plyPatterns } from './pattern/ply-patterns.ts'
-import { rollPages } from './pattern/roll.ts'
-import { shapeFiles } from './pattern/shape-files.ts'
-import { tiledDocument } from './pattern/tiled-document.ts'
-import { bodyEnds, tubeWrap, wrapNotes } from './pattern/tube-wrap.ts'
-import { corrected, correctionFor, correctionWords } from './printer.ts'
-import type { SheetInput } from './sheet.ts'
-import { bayMap } from './sheets/bay-map.ts'
-import { buyList } from './sheets/buy-list.ts'
-import { cover } from './sheets/cover.ts'
-import { coverSheets } from './sheets/covers-sheet.ts'
-import { cutSheets } from './sheets/cut-sheets.ts'
-import { gaugeSheet } from './sheets/gauge-sheet.ts'
-import { labelStrips } from './sheets/label-strips.ts'
-import { layupSheets } from './sheets/layup-sheets.ts'
-import { marginSheets } from './sheets/margins.ts'
-import { isStraight, markOutSheet } from './sheets/mark-out-sheet.ts'
-import { mixCards } from './sheets/mix-cards.ts'
-import { sectionSheets } from './sheets/section-sheet.ts'
-import { shearSheets } from './sheets/shear-sheet.ts'
-import { type PlanDefault, sourceSheets } from './sheets/sources.ts'
-import { stackSheet } from './sheets/stack-sheet.ts'
-import { traveller } from './sheets/traveller.ts'
+import type { PaperSize } from './layout/paper.ts'
 
-export interface PackageInput {
-  readonly assessment: Assessment
-  readonly design: Design
-  readonly revision: { readonly hash: string; readonly date: string }
-  readonly units: UnitSystem
+export interface PackageInput extends DocumentInput {
   readonly pageSizes: readonly PaperSize[]
-  /** What the plan left out, for the appendix. */
-  readonly defaults?: readonly PlanDefault[]
   /** Told the name of each document before it is made. */
   readonly onProgress?: (step: string) => void
+  /** Told the documents of a paper size, or of the roll, before the first of them is made. */
+  readonly onDocuments?: (documents: readonly PagedDocument[]) => void
 }
 
 export interface PackageFile {
@@ -52,171 +19,30 @@ export interface PackageFile {
   readonly bytes: Uint8Array | string
 }
 
-/** One document of a paper size, before it is a file. */
-interface Document {
-  readonly name: string
-  readonly what: string
-  readonly pages: readonly Page[]
-}
-
 /** The first file is the cover. A can whose print correction is refused has no package: ask `correctionFor` first. */
 export async function buildPackage(input: PackageInput): Promise<readonly PackageFile[]> {
   const files: PackageFile[] = []
   for (const size of input.pageSizes) {
-    for (const document of documentsFor(input, size)) {
+    const documents = documentsOn(size, input)
+    input.onDocuments?.(documents)
+    for (const document of documents) {
       input.onProgress?.(`${sizeName[size]}: ${document.what}`)
-      files.push({ path: `${size}/${document.name}.pdf`, bytes: await asPdf(document, input) })
+      files.push(await asFile(document, input))
     }
   }
-  return [...files, ...(await shapesOf(input))]
+  return [...files, ...(await filesForMachines(input))]
 }
 
-export const sizeName: { readonly [size in PaperSize]: string } = { a4: 'A4', letter: 'Letter' }
-
-const identityOf = ({ assessment, revision }: PackageInput): Identity => ({ project: assessment.name, revision })
-
-const asPdf = ({ what, pages }: Document, { assessment, revision }: PackageInput): Promise<Uint8Array> =>
-  pagesAsPdf(pages, { title: `${assessment.name}: ${what}`, subject: `revision ${revision.hash}`, date: revision.date })
-
-function documentsFor(input: PackageInput, size: PaperSize): Document[] {
-  const { assessment, design, units, defaults = [] } = input
-  const common = { assessment, identity: identityOf(input), paper: papers[size], figures: figuresIn(units) }
-  const documents =
-    design.kind === 'can'
-      ? [...canDocuments({ ...common, design }, size), sourceDocument(common, defaults)]
-      : [marginDocument(common), sourceDocument(common, defaults)]
-  const numbered = documents
-    .filter(({ pages }) => pages.length > 0)
-    .map((document, i) => ({ ...document, name: `${String(i + 2).padStart(2, '0')}-${document.name}` }))
-  const contents = [
-    ...numbered.map(({ name, what }) => ({ file: `${name}.pdf`, what })),
-    ...(design.kind === 'can' ? otherFiles : []),
-  ]
-  const first = framed(cover({ ...common, contents }), papers[size], common.identity)
-  return [{ name: '01-cover', what: 'cover', pages: first }, ...numbered]
-}
-
-const otherFiles = [
-  { file: '../roll/patterns.pdf', what: 'all patterns at true scale on one large page' },
-  { file: '../shapes/*.svg, *.dxf', what: 'one true-scale drawing a shape, for cutters and plotters' },
-  { file: '../cut-list.csv, cloth.csv', what: 'every piece, and the cloth in all, for a spreadsheet' },
-]
-
-type Common = Omit<SheetInput, 'design'>
-
-const marginDocument = (input: Common): Document => ({
-  name: 'flight-and-margins',
-  what: 'flight and margins',
-  pages: framed(marginSheets(input), input.paper, input.identity),
-})
-
-const sourceDocument = (input: Common, defaults: readonly PlanDefault[]): Document => ({
-  name: 'sources',
-  what: 'sources of every number, warnings, defaults',
-  pages: framed(sourceSheets({ ...input, defaults }), input.paper, input.identity),
-})
-
-function canDocuments(input: SheetInput, size: PaperSize): Document[] {
-  const { design, paper, identity } = input
-  const correction = correctionsOf(design).printer
-  const document = (name: string, what: string, leaves: readonly Leaf[]): Document => ({
-    name,
-    what,
-    pages: framed(leaves, paper, identity),
-  })
-  const words = correctionWords(correction)
-  const scaled = (name: string, what: string, pages: readonly Page[]): Document => ({
-    name,
-    what,
-    pages: pages.map((page) => corrected(page, correction)),
-  })
-  return [
-    marginDocument(input),
-    document('bay-map', 'bay map, the stack taken apart, sections, covers and rules, shear', [
-      ...bayMap(input),
-      ...stackSheet(input),
-      ...sectionSheets(input),
-      ...coverSheets(input),
-      ...shearSheets(input),
-    ]),
-    document('cut-sheets', 'cut sheets, one a roll', [...buyList(input), ...cutSheets(input)]),
-    document('labels', 'labels for the pieces', labelStrips(input)),
-    scaled('patterns', `patterns at true scale on ${sizeName[size]} tiles`, patternPages(input, size, words)),
-    isStraight(input.assessment)
-      ? scaled('tube-wrap', 'wrap to mark out the tube', wrapPages(input, size, words))
-      : document('tube-wrap', 'how to mark out the tube', markOutSheet(input)),
-    scaled('gauges', 'fillet and bevel gauges', framed(gaugeSheet(input, words), paper, identity)),
-    document('lay-up-sheets', 'lay-up sheets, one a bay', layupSheets(input)),
-    document('mix-cards', 'mix cards, one a session', mixCards(input)),
-    ...design.cans.map((can) =>
-      document(
-        `traveller-${can.letter}`,
-        `traveller and range officer’s page, can ${can.letter}`,
-        traveller(can, input),
-      ),
-    ),
-  ]
-}
-
-function correctionsOf(design: CanDesign) {
-  const corrections = correctionFor(design)
-  invariant(corrections.ok, 'the print corrections were accepted before the package was asked for')
-  return corrections.value
-}
-
-function patternPages(
-  { assessment, figures, paper, identity }: SheetInput,
-  size: PaperSize,
-  correction: string,
-): Page[] {
-  const pictures = plyPatterns(assessment, figures, paper)
-  if (pictures.length === 0) return []
-  const subject = `tiles on ${sizeName[size]}`
-  return tiledDocument({
-    title: 'Patterns',
-    subject,
-    pictures,
-    paper,
-    identity,
-    allowed: allowedPrintError,
-    correction,
-  })
-}
-
-function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page[] {
-  const { assessment, design, figures, paper, identity } = input
-  const { section } = assessment.pattern
-  if (section === null) return []
-  const { paperThickness } = design.printing
-  const wrap = tubeWrap({ section, paperThickness, figures, ends: bodyEnds(assessment.pattern.shapes) })
-  return tiledDocument({
-    title: 'Tube wrap',
-    subject: `tiles on ${sizeName[size]}`,
-    pictures: [wrap],
-    notes: wrapNotes({ section, paperThickness, figures }),
-    paper,
-    identity,
-    allowed: allowedPrintError,
-    correction,
-  })
-}
-
-/** For other machines than the printer, each with its own correction. */
-async function shapesOf(input: PackageInput): Promise<PackageFile[]> {
-  const { design } = input
-  if (design.kind !== 'can') return []
-  const pictures = plyPatterns(input.assessment, figuresIn(input.units), null)
-  if (pictures.length === 0) return []
+async function filesForMachines(input: PackageInput): Promise<readonly PackageFile[]> {
+  const machines = documentsForMachines(input)
+  if (machines === null) return []
+  input.onDocuments?.([machines.roll])
   input.onProgress?.('patterns for roll printers and cutters')
-  const identity = identityOf(input)
-  const { roll, cutter } = correctionsOf(design)
-  const pages = rollPages(pictures, identity, correctionWords(roll, 'roll printer')).map((page) =>
-    corrected(page, roll),
-  )
-  return [
-    { path: 'roll/patterns.pdf', bytes: await asPdf({ name: 'patterns', what: 'patterns', pages }, input) },
-    { path: 'cut-list.csv', bytes: cutListCsv(input.assessment) },
-    { path: 'cloth.csv', bytes: clothCsv(input.assessment, design) },
-    ...shapeFiles({ pictures, identity, scale: cutter, correction: correctionWords(cutter, 'machine') }),
-  ]
+  return [await asFile(machines.roll, input), ...machines.lists, ...machines.shapes]
+}
+
+async function asFile({ path, what, pages }: PagedDocument, input: PackageInput): Promise<PackageFile> {
+  const { assessment, revision } = input
+  const title = `${assessment.name}: ${what}`
+  return { path, bytes: await pagesAsPdf(pages, { title, subject: `revision ${revision.hash}`, date: revision.date }) }
 }

@@ -15,9 +15,6 @@ export interface PdfMeta {
   readonly date: string
 }
 
-/** A PDF page may be 14 400 points long at most (ISO 32000-1:2008, Annex C, table C.1). */
-export const longestPage = (14400 / 72) * 25.4
-
 const pointsPerMm = 72 / 25.4
 
 export async function pagesAsPdf(pages: readonly Page[], meta: PdfMeta): Promise<Uint8Array> {

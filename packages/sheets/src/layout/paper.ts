@@ -16,6 +16,9 @@ export const papers: { readonly [size in PaperSize]: Paper } = {
   letter: { width: 215.9, height: 279.4 },
 }
 
+/** A PDF page may be 14 400 points long at most (ISO 32000-1:2008, Annex C, table C.1); in mm. */
+export const longestPage = (14400 / 72) * 25.4
+
 /** Kept clear at each edge: most printers cannot print there. */
 export const clear = 10
 

@@ -3,9 +3,8 @@
  * takes. Pieces stand side by side in rows, nose up.
  */
 import { group, type Page, type Primitive, pen, rectangle, stroke, text } from '../drawing/drawing.ts'
-import { longestPage } from '../drawing/pdf.ts'
 import { fingerprint } from '../layout/fingerprint.ts'
-import type { Identity } from '../layout/paper.ts'
+import { type Identity, longestPage } from '../layout/paper.ts'
 import { checkSquare } from './check-square.ts'
 import type { Picture } from './picture.ts'
 
