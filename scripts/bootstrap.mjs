@@ -1,7 +1,7 @@
 /**
  * The door of the repository: needs nothing but Node, installs what a fresh checkout lacks, then hands over.
  *
- *   node scripts/bootstrap.mjs demo | test | check | bench
+ *   node scripts/bootstrap.mjs start | demo | test | check | bench
  */
 import { spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
@@ -17,6 +17,7 @@ const testPrograms = [
 ]
 
 const tasks = {
+  start: { programs: [], run: ['scripts/start.mjs'] },
   demo: { programs: [], run: ['scripts/demo.mjs'] },
   test: { programs: testPrograms, run: ['scripts/test.mjs'] },
   check: { programs: [], run: ['scripts/test.mjs', '--quick'] },

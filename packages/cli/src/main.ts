@@ -1,8 +1,9 @@
-/** The command line: `finwright assess | sheets | defaults | schema`. Standard output carries the answer and nothing else. */
+/** The command line: `finwright assess | sheets | defaults | schema | serve`. Standard output carries the answer and nothing else. */
 import { Command, CommanderError } from 'commander'
 import { assessCommand } from './commands/assess.ts'
 import { defaultsCommand } from './commands/defaults.ts'
 import { schemaCommand } from './commands/schema.ts'
+import { serveCommand } from './commands/serve.ts'
 import { sheetsCommand } from './commands/sheets.ts'
 import { exitCode, issuesAsJson, issuesAsText, Refusal } from './outcome.ts'
 
@@ -29,6 +30,7 @@ function program(json: boolean): Command {
   root.addCommand(sheetsCommand().copyInheritedSettings(root))
   root.addCommand(defaultsCommand().copyInheritedSettings(root))
   root.addCommand(schemaCommand().copyInheritedSettings(root))
+  root.addCommand(serveCommand().copyInheritedSettings(root))
   return root
 }
 

@@ -74,6 +74,7 @@ describe('architecture', () => {
   test('is read from real files', () => {
     expect(files.length).toBeGreaterThan(20)
     expect(new Set(files.map(({ pkg }) => pkg)).size).toBe(packageOrder.length + apps.length)
+    expect(apps).toContain('server')
   })
 
   test('every import points downward', () => {
@@ -93,6 +94,10 @@ describe('architecture', () => {
     expect(upwardImport('web/src/App.tsx', 'cli/src/main.ts')).toBe(true)
     expect(upwardImport('sheets/src/sheet.ts', 'web/src/pages.ts')).toBe(true)
     expect(upwardImport('web/src/App.tsx', 'sheets/src/sheet.ts')).toBe(false)
+    expect(upwardImport('server/src/serve.ts', 'sheets/src/package.ts')).toBe(false)
+    expect(upwardImport('server/src/serve.ts', 'cli/src/main.ts')).toBe(true)
+    expect(upwardImport('web/src/main.tsx', 'server/src/app.ts')).toBe(true)
+    expect(upwardImport('plan/src/protocol/wire.ts', 'server/src/app.ts')).toBe(true)
     expect(specifiers("import type { A } from '../b.ts'\nexport * from './c.ts'\nawait import('d')")).toHaveLength(3)
   })
 
@@ -105,6 +110,15 @@ describe('architecture', () => {
     const impure = /from 'node:|\bMath\.random\b|\bDate\.now\b|\bnew Date\(\)|\bperformance\.now\b/
     const found = files.filter(({ pkg, text }) => (pkg === 'core' || pkg === 'plan') && impure.test(text))
     expect(found.map(({ name }) => name)).toEqual([])
+  })
+
+  test('what the browser loads imports nothing of Node: core, plan, and the drawing of pages', () => {
+    const ofNode = /from 'node:|import\('node:/
+    const drawing = ({ name }: SourceFile) => !/^sheets\/src\/(package|drawing\/(pdf|font-files))\.ts$/.test(name)
+    const browser = files.filter(
+      (file) => ['core', 'plan'].includes(file.pkg) || (file.pkg === 'sheets' && drawing(file)),
+    )
+    expect(browser.filter(({ text }) => ofNode.test(text)).map(({ name }) => name)).toEqual([])
   })
 
   test('files stay short: 500 lines at most, tables of data apart', () => {

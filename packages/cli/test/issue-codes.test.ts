@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { root } from './command.ts'
 
-const sources = ['core', 'plan', 'sheets', 'cli'].flatMap((name) => {
+const sources = ['core', 'plan', 'sheets', 'cli', 'server'].flatMap((name) => {
   const folder = join(root, 'packages', name, 'src')
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
