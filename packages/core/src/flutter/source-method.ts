@@ -7,7 +7,13 @@
 import { type ModeOnLattice, workOn } from '../air/subsonic/generalized-forces.ts'
 import type { FieldMesh } from '../air/subsonic/mesh-sampling.ts'
 import type { Point } from '../air/subsonic/strips.ts'
-import { type KeptFlow, keptFlow, modeForces, shapesOnBoxes } from '../air/supersonic/generalized-forces.ts'
+import {
+  type KeptFlow,
+  keptFlow,
+  modeForces,
+  shapesOnBoxes,
+  timesPressure,
+} from '../air/supersonic/generalized-forces.ts'
 import { type SourceLattice, sourceLattice, sourceLatticeSize } from '../air/supersonic/lattice.ts'
 import { highestWavenumber, supersonicFlow } from '../air/supersonic/solution.ts'
 import { boxSlopes, largestThicknessTerm, secondOrderRatio, thicknessFactors } from '../air/supersonic/thickness.ts'
@@ -69,7 +75,8 @@ export function supersonicSurfaceMethod(input: SupersonicMethodInput): Aerodynam
   const forces = keptByMach((mach) => {
     const k = surfaceFrequencies(lattice, mach, referenceLength)
     const factors = slopes === null ? undefined : heldFactors(mach, slopes)
-    const Q = k.map((each) => workOn(modes, air.forcesAt(mach)(kept, each, shares), factors))
+    const weighted = timesPressure(modes, factors)
+    const Q = k.map((each) => workOn(weighted, air.forcesAt(mach)(kept, each, shares)))
     return tabulatedForces({ referenceLength, k, Q })
   })
   return {

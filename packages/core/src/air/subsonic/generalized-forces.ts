@@ -69,20 +69,19 @@ export function boxForces(wash: FactoredWash, modes: readonly ModeOnLattice[], w
   })
 }
 
-/** Q_ij: the work on mode i of force j over q on each box; `factor` multiplies the force on each box, default 1. */
+/** Q_ij: the work on mode i of force j over q on each box. */
 export function workOn(
-  modes: readonly ModeOnLattice[],
+  modes: readonly Pick<ModeOnLattice, 'forceRise'>[],
   forces: readonly ComplexVector[],
-  factor?: ArrayLike<number>,
 ): ComplexMatrix {
   const Q = complexMatrix(modes.length)
   modes.forEach(({ forceRise }, i) => {
-    const z = factor === undefined ? forceRise : forceRise.map((rise, box) => rise * factor[box])
     forces.forEach(({ re, im }, j) => {
-      let [sumRe, sumIm] = [0, 0]
-      for (let box = 0; box < z.length; box++) {
-        sumRe += z[box] * re[box]
-        sumIm += z[box] * im[box]
+      let sumRe = 0
+      let sumIm = 0
+      for (let box = 0; box < forceRise.length; box++) {
+        sumRe += forceRise[box] * re[box]
+        sumIm += forceRise[box] * im[box]
       }
       Q.re[i * modes.length + j] = sumRe
       Q.im[i * modes.length + j] = sumIm

@@ -43,7 +43,17 @@ export function supersonicForces(
   b: number,
   pressureFactor?: ArrayLike<number>,
 ): (k: number) => ComplexMatrix {
-  return (k) => workOn(modes, modeForces(at(k / b), modes), pressureFactor)
+  const weighted = timesPressure(modes, pressureFactor)
+  return (k) => workOn(weighted, modeForces(at(k / b), modes))
+}
+
+/** What each box's force is weighed with in the work on a mode, its pressure multiplied by a factor; default 1. */
+export function timesPressure(
+  modes: readonly ModeOnLattice[],
+  factor?: ArrayLike<number>,
+): readonly Pick<ModeOnLattice, 'forceRise'>[] {
+  if (factor === undefined) return modes
+  return modes.map(({ forceRise }) => ({ forceRise: forceRise.map((rise, box) => rise * factor[box]) }))
 }
 
 /** Force over q on each box for unit amplitude of each mode. */
