@@ -178,7 +178,7 @@ function splined(k: readonly number[], y: readonly Float64Array[]): (at: number,
 }
 
 /** Tᵀ A T, n × n, for T of m × n. */
-function congruent(A: Float64Array, T: Float64Array, n: number): Float64Array {
+export function congruent(A: Float64Array, T: Float64Array, n: number): Float64Array {
   const m = T.length / n
   invariant(A.length === m * m, `${A.length} forces for ${m} shapes`)
   const AT = new Float64Array(m * n)

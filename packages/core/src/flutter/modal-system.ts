@@ -9,11 +9,12 @@
  * change with f. Source: reduction to a fixed basis, Bathe, Finite Element Procedures (1996), section 10.3 (recalled).
  */
 import { invariant } from '../issue.ts'
-import type { SymmetricMatrix } from '../numeric/sparse.ts'
+import { addTimes, dot, length } from '../numeric/vector.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { type NodalField, nodalField } from '../plate/nodal-field.ts'
 import {
-  neighbourModes,
+  combination,
+  neighbourBasis,
   projection,
   type RitzVector,
   ritzModes,
@@ -21,6 +22,7 @@ import {
   takeUp,
   unknownsOf,
 } from '../plate/ritz.ts'
+import { congruent } from './forces.ts'
 
 /** Modes of unit modal mass, in terms of the shapes on which air forces are computed. */
 export interface ModalSystem {
@@ -72,7 +74,7 @@ const basisError = 5e-4
 
 export function softeningModes({ states, cold, soft }: SofteningInput): SofteningModes {
   const [first, last] = [states[0], states[states.length - 1]]
-  const { layout, M } = first.model
+  const { layout } = first.model
   invariant(states.length >= 2 && states.length <= 5, `${states.length} plates to interpolate between`)
   states.forEach(({ f, model }, i) => {
     const falls = i === 0 ? f === 1 : f > 0 && f < states[i - 1].f
@@ -80,45 +82,66 @@ export function softeningModes({ states, cold, soft }: SofteningInput): Softenin
     invariant(model.K.value.length === first.model.K.value.length, `plate ${i} is of another mesh`)
   })
   const count = cold.omega.length
-  const softest = soft ?? neighbourModes({ model: first.model, modes: cold }, last.model, 2)
-  const basis = commonBasis({
-    ...{ M, K: last.model.K, target: softest.omega },
-    vectors: [cold, softest].map(({ shapes }) => shapes.map((shape) => unknownsOf(layout, shape))),
-  })
-  const projected = states.map(({ f, model }) => ({ f, kappa: projection(model.K, basis) }))
+  const near = { model: first.model, modes: cold }
+  const all = soft === undefined ? neighbourBasis(near, last.model, steps) : joined(first.model, [cold, soft])
+  const m = all.length
+  const kappas = states.map(({ f, model }) => ({ f, kappa: projection(model.K, all) }))
+  const B = commonBasis(kappas[kappas.length - 1].kappa, m, count)
+  const n = B.length / m
+  const projected = kappas.map(({ f, kappa }) => ({ f, kappa: congruent(kappa, B, n) }))
   const kept = new Map<number, ModalSystem>()
   const at = (f: number): ModalSystem => {
     const held = Math.min(1, Math.max(last.f, f))
-    const known = kept.get(held) ?? ritzModes(interpolated(projected, held), basis.length, count)
+    const known = kept.get(held) ?? ritzModes(interpolated(projected, held), n, count)
     kept.set(held, known)
     return known
   }
-  return { shapes: basis.map(({ x }) => nodalField(layout, x)), least: last.f, at }
+  const added = Array.from({ length: n - count }, (_, j) => combination(all, B, { n, j: count + j }))
+  return { shapes: [...cold.shapes, ...added.map((x) => nodalField(layout, x))], least: last.f, at }
 }
 
-interface BasisInput {
-  readonly M: SymmetricMatrix
-  /** Of the softest plate. */
-  readonly K: SymmetricMatrix
-  /** Its circular frequencies. */
-  readonly target: readonly number[]
-  /** Cold modes, softest modes. */
-  readonly vectors: readonly (readonly Float64Array[])[]
-}
+/** Steps from the cold modes towards the softest plate's. */
+const steps = 2
 
-function commonBasis({ M, K, target, vectors: [cold, soft] }: BasisInput): RitzVector[] {
+function joined({ layout, M }: PlateModel, modes: readonly ShapedModes[]): RitzVector[] {
   const basis: RitzVector[] = []
-  for (const x of cold) takeUp(basis, M, x)
-  const waiting = soft.map((x, i) => ({ x, i }))
+  for (const { shapes } of modes) for (const shape of shapes) takeUp(basis, M, unknownsOf(layout, shape))
+  return basis
+}
+
+/**
+ * Shares of m vectors in the basis, m × n row-major: the first `count` of them, which are the cold modes, and what the softest plate's modes
+ * add, κ its stiffness.
+ */
+function commonBasis(kappa: Float64Array, m: number, count: number): Float64Array {
+  const { omegas: target, transform } = ritzModes(kappa, m, count)
+  const columns = Array.from({ length: count }, (_, j) => Float64Array.from({ length: m }, (_, i) => Number(i === j)))
+  const waiting = target.map((_, j) => ({ j, y: Float64Array.from({ length: m }, (_, i) => transform[i * count + j]) }))
   while (waiting.length > 0) {
-    const { omegas } = ritzModes(projection(K, basis), basis.length, target.length)
-    const excess = ({ i }: { i: number }): number => omegas[i] / target[i] - 1
+    const n = columns.length
+    const { omegas } = ritzModes(congruent(kappa, matrixOf(columns), n), n, count)
+    const excess = ({ j }: { j: number }): number => omegas[j] / target[j] - 1
     const worst = waiting.reduce((a, b) => (excess(b) > excess(a) ? b : a))
     if (excess(worst) < basisError) break
     waiting.splice(waiting.indexOf(worst), 1)
-    takeUp(basis, M, worst.x)
+    for (let round = 0; round < 2; round++) for (const b of columns) addTimes(worst.y, -dot(b, worst.y), b)
+    const left = length(worst.y)
+    if (left > dependent) columns.push(worst.y.map((v) => v / left))
   }
-  return basis
+  return matrixOf(columns)
+}
+
+/** Less than this is left of a mode that the basis can make. */
+const dependent = 1e-6
+
+/** Columns of equal length side by side, row-major. */
+function matrixOf(columns: readonly Float64Array[]): Float64Array {
+  const n = columns.length
+  const A = new Float64Array(n * columns[0].length)
+  columns.forEach((column, j) => {
+    for (let i = 0; i < column.length; i++) A[i * n + j] = column[i]
+  })
+  return A
 }
 
 /**

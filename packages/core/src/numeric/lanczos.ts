@@ -13,6 +13,7 @@
 import { symmetricEigen } from './eigen.ts'
 import { factorLdl, type Ldl, type LdlAnalysis, solveLdl } from './ldl.ts'
 import { multiply, type SymmetricMatrix, shifted } from './sparse.ts'
+import { addTimes, dot } from './vector.ts'
 
 export interface EigenOptions {
   readonly K: SymmetricMatrix
@@ -134,8 +135,8 @@ function sequence({ M, invert, sigma, tolerance, seed, locked, wanted, mostVecto
   const basis: { v: Float64Array; Mv: Float64Array }[] = []
   const orthogonalise = (w: Float64Array): void => {
     for (let pass = 0; pass < 2; pass++) {
-      for (const { v, Mv } of known) subtract(w, v, dot(Mv, w))
-      for (const { v, Mv } of basis) subtract(w, v, dot(Mv, w))
+      for (const { v, Mv } of known) addTimes(w, -dot(Mv, w), v)
+      for (const { v, Mv } of basis) addTimes(w, -dot(Mv, w), v)
     }
   }
   const [alpha, beta]: number[][] = [[], []]
@@ -183,7 +184,7 @@ function convergedPairs(alpha: readonly number[], beta: readonly number[], toler
 
 function combine(basis: readonly { v: Float64Array }[], s: Float64Array): Float64Array {
   const x = new Float64Array(basis[0].v.length)
-  for (const [j, { v }] of basis.entries()) subtract(x, v, -s[j])
+  for (const [j, { v }] of basis.entries()) addTimes(x, s[j], v)
   return x
 }
 
@@ -194,17 +195,6 @@ function startVector(n: number, seed: number): Float64Array {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0
     return state / 2 ** 31 - 1
   })
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i]
-  return sum
-}
-
-/** a −= factor b */
-function subtract(a: Float64Array, b: Float64Array, factor: number): void {
-  for (let i = 0; i < a.length; i++) a[i] -= factor * b[i]
 }
 
 const normM = (M: SymmetricMatrix, x: Float64Array): number => Math.sqrt(Math.max(0, dot(x, multiply(M, x))))

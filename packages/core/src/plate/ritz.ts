@@ -10,6 +10,7 @@
 import { symmetricEigen } from '../numeric/eigen.ts'
 import { solveLdl } from '../numeric/ldl.ts'
 import { multiply, type SymmetricMatrix } from '../numeric/sparse.ts'
+import { addTimes, dot } from '../numeric/vector.ts'
 import type { PlateModel } from './assemble.ts'
 import { plateFactors } from './factors.ts'
 import type { PlateLayout } from './layout.ts'
@@ -27,11 +28,33 @@ export interface Neighbour {
 }
 
 /** As many modes as are known of the neighbour, which must have the same unknowns and be held in space. `steps`: default 1. */
-export function neighbourModes(
+export function neighbourModes(near: Neighbour, model: PlateModel, steps = 1): ShapedModes {
+  const { layout, K } = model
+  const basis = neighbourBasis(near, model, steps)
+  const { omegas, transform } = ritzModes(projection(K, basis), basis.length, near.modes.omega.length)
+  const n = omegas.length
+  return { omega: omegas, shapes: omegas.map((_, j) => nodalField(layout, combination(basis, transform, { n, j }))) }
+}
+
+/** Column j of Ψ T, T with n columns. */
+export function combination(
+  basis: readonly RitzVector[],
+  T: Float64Array,
+  { n, j }: { readonly n: number; readonly j: number },
+): Float64Array {
+  const x = new Float64Array(basis[0].x.length)
+  basis.forEach((b, i) => {
+    addTimes(x, T[i * n + j], b.x)
+  })
+  return x
+}
+
+/** Ψ, the known modes first. */
+export function neighbourBasis(
   { model: known, modes }: Neighbour,
   { layout, K, M }: PlateModel,
-  steps = 1,
-): ShapedModes {
+  steps: number,
+): RitzVector[] {
   const factors = plateFactors(known)
   const basis: RitzVector[] = []
   const given = modes.shapes.map((shape) => unknownsOf(layout, shape))
@@ -41,17 +64,7 @@ export function neighbourModes(
     last = last.map((x) => solveLdl(factors, multiply(K, x)))
     for (const x of last) takeUp(basis, M, x)
   }
-  const { omegas, transform } = ritzModes(projection(K, basis), basis.length, modes.omega.length)
-  const n = omegas.length
-  const shapes = omegas.map((_, j) => {
-    const x = new Float64Array(layout.n)
-    basis.forEach((b, i) => {
-      const share = transform[i * n + j]
-      for (let k = 0; k < x.length; k++) x[k] += share * b.x[k]
-    })
-    return nodalField(layout, x)
-  })
-  return { omega: omegas, shapes }
+  return basis
 }
 
 /** Vectors of unit mass, square to each other: x and M x. */
@@ -71,7 +84,7 @@ export function takeUp(basis: RitzVector[], M: SymmetricMatrix, x: Float64Array)
     for (const b of basis) {
       const share = dot(b.Mx, rest)
       made += share * share
-      for (let i = 0; i < rest.length; i++) rest[i] -= share * b.x[i]
+      addTimes(rest, -share, b.x)
     }
   }
   const Mx = multiply(M, rest)
@@ -110,12 +123,6 @@ export function ritzModes(kappa: Float64Array, m: number, count: number) {
     for (let i = 0; i < m; i++) transform[i * n + j] = largest < 0 ? -vectors[j][i] : vectors[j][i]
   }
   return { omegas: Array.from(values.slice(0, n), (v) => Math.sqrt(Math.max(0, v))), transform }
-}
-
-const dot = (a: Float64Array, b: Float64Array): number => {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i]
-  return sum
 }
 
 /** The unknowns of the matrices of a field at the nodes: `nodalField` undone. */

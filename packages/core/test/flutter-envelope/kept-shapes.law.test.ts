@@ -41,7 +41,7 @@ describe('shapes', () => {
   test('too many are forgotten at once, and those in use go on', () => {
     const latest = keptShapes(onBoxes)
     const first = latest()
-    for (let i = 0; i < 65; i++) first.shares(Float64Array.from({ length: 70 }, (_, j) => (i === j ? 1 : 0)))
+    for (let i = 0; i < 41; i++) first.shares(Float64Array.from({ length: 70 }, (_, j) => (i === j ? 1 : 0)))
     expect(latest()).not.toBe(first)
     expect(first.shares(Float64Array.from({ length: 70 }, (_, j) => (j === 3 ? 2 : 0)))[3]).toBeCloseTo(2, 12)
   })
