@@ -2,7 +2,7 @@
 import { conservativeEnvelope, type Envelope } from '../flutter/envelope.ts'
 import type { AerodynamicMethod } from '../flutter/forces.ts'
 import { doubletLatticeMethod } from '../flutter/lattice-method.ts'
-import { type PistonInput, pistonTheory } from '../flutter/piston.ts'
+import { type PistonInput, pistonScope, pistonTheory } from '../flutter/piston.ts'
 import { supersonicSurfaceMethod } from '../flutter/source-method.ts'
 import type { Point } from '../geometry/point.ts'
 import { fourfoldMesh, type QuadraticMesh } from '../plate/quadratic-mesh.ts'
@@ -64,7 +64,21 @@ function turnedNodes(X: Float64Array, { to }: StreamAxes): Float64Array {
   return turned
 }
 
-export function pistonMethod({ nodes, shapes, thicknessAt }: OnModes, stream: Stream): AerodynamicMethod {
+/** Computed when a Mach number asks for it: most flights stay below its range. */
+export function pistonMethod(modes: OnModes, stream: Stream): AerodynamicMethod {
+  let made: AerodynamicMethod | undefined
+  const method = (): AerodynamicMethod => {
+    made ??= pistonOn(modes, stream)
+    return made
+  }
+  return {
+    ...pistonScope(stream.order),
+    forces: (mach) => method().forces(mach),
+    warnings: (mach) => method().warnings(mach),
+  }
+}
+
+function pistonOn({ nodes, shapes, thicknessAt }: OnModes, stream: Stream): AerodynamicMethod {
   const mesh = fourfoldMesh(nodes)
   const { X, T } = mesh
   const half = Float64Array.from({ length: X.length / 2 }, (_, i) => thicknessAt(X[2 * i], X[2 * i + 1]) / 2)

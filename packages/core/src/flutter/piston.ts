@@ -50,10 +50,8 @@ export function pistonTheory(input: PistonInput): AerodynamicMethod {
   const n = shapes.length
   const S = surfaceIntegrals(input)
   const coefficientsAt = coefficients === 'van-dyke' ? vanDyke : lighthill
-  const name = `piston theory, ${order === 2 ? 'second order' : 'first order'}`
   return {
-    name,
-    machRange: { from: leastPistonMach, to: Number.POSITIVE_INFINITY },
+    ...pistonScope(order),
     forces: (mach): GeneralizedForces => {
       const { C, D, E } = coefficientsAt(mach, gamma)
       const thickness = order === 2 ? (2 * D * mach) / C : 0
@@ -66,6 +64,12 @@ export function pistonTheory(input: PistonInput): AerodynamicMethod {
     warnings: (mach) => (order === 2 ? slopeWarnings(mach, S.steepest) : []),
   }
 }
+
+/** Known before anything is computed. */
+export const pistonScope = (order: 1 | 2): Pick<AerodynamicMethod, 'name' | 'machRange'> => ({
+  name: `piston theory, ${order === 2 ? 'second order' : 'first order'}`,
+  machRange: { from: leastPistonMach, to: Number.POSITIVE_INFINITY },
+})
 
 export interface PistonCoefficients {
   readonly C: number
