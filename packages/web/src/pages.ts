@@ -13,6 +13,12 @@ export interface PageEntry {
 }
 
 export const pages: readonly PageEntry[] = [
+  {
+    path: '/start',
+    question: 'Start a plan',
+    short: 'Start',
+    view: lazy(() => import('./features/first-run/StartPage.tsx')),
+  },
   { path: '/', question: 'The plan', short: 'Plan', view: lazy(() => import('./features/plan/PlanPage.tsx')) },
   { path: '/see', question: 'What will it see?', short: 'See', view: lazy(() => import('./features/see/SeePage.tsx')) },
   { path: '/hold', question: 'Will it hold?', short: 'Hold', view: lazy(() => import('./features/hold/HoldPage.tsx')) },
