@@ -5,7 +5,7 @@ import { limitsText } from '@finwright/plan/schema/judge.ts'
 import styles from '../../parts/Field.module.css'
 import { FieldRow } from '../../parts/FieldRow.tsx'
 import { faultsOf, type Units } from './make-plan.ts'
-import { type Answers, type AskedField, examples } from './questions.data.ts'
+import type { Answers, AskedField } from './questions.data.ts'
 import { answer } from './start-state.ts'
 
 interface AskedFieldRowProps {
@@ -37,13 +37,12 @@ export function AskedFieldRow({ asked, answers, own, units }: AskedFieldRowProps
         )}
       </FieldRow>
     )
-  const example = examples[units][asked.key]
   return (
     <FieldRow
       path={[asked.key]}
       label={asked.label}
       hint={`${asked.help} ${limitsText(fields[asked.field])}`}
-      note={own || example === '' ? asked.help : `${asked.help} An example stands here: put in yours.`}
+      note={asked.help}
       issues={faultsOf(asked, answers, units)}
     >
       {(described) => (

@@ -1,7 +1,7 @@
 /** A short guided start: eight questions, a sensible plan. The address carries the question, so that back and forward work. */
 import type { JsonObject } from '@finwright/plan/protocol/record.ts'
 import { useMemo } from 'react'
-import { useLocation, useSearchParams } from 'wouter'
+import { Link, useLocation, useSearchParams } from 'wouter'
 import demo from '../../../../../examples/demo.fincan.json'
 import { Button } from '../../parts/Button.tsx'
 import { PageHead } from '../../parts/Page.tsx'
@@ -74,7 +74,7 @@ export default function StartPage() {
           {question === undefined ? (
             <Last made={made} />
           ) : (
-            <Ask question={question} answers={answers} given={given} units={units} />
+            <Ask question={question} answers={answers} given={given} units={units} made={made} />
           )}
           <div className={styles.onward}>
             {step > 1 && <Button onPress={() => go(step - 1)}>Back</Button>}
@@ -84,7 +84,6 @@ export default function StartPage() {
             {question === undefined && made.ok && <MakeIt plan={made.value.plan} />}
           </div>
         </form>
-        {question !== undefined && made.ok && <StartSketch plan={made.value.plan} />}
       </div>
     </>
   )
@@ -122,15 +121,17 @@ interface AskProps {
   readonly answers: Answers
   readonly given: Partial<Answers>
   readonly units: Units
+  readonly made: Made
 }
 
-function Ask({ question, answers, given, units }: AskProps) {
+function Ask({ question, answers, given, units, made }: AskProps) {
   return (
     <section aria-labelledby="asked">
       <h2 id="asked" className={styles.title}>
         {question.title}
       </h2>
       <p className={styles.why}>{question.why}</p>
+      {made.ok && <StartSketch plan={made.value.plan} />}
       {shownFields(question, answers).map((field) => (
         <AskedFieldRow key={field.key} asked={field} answers={answers} own={field.key in given} units={units} />
       ))}
@@ -165,9 +166,9 @@ function Last({ made }: { readonly made: Made }) {
       <ul className={styles.faults}>
         {made.issues.map(({ path, message, hint }) => (
           <li key={path}>
-            <a href={`?step=${placeOf(path)}`}>
+            <Link href={`/start?step=${placeOf(path)}`}>
               {message} {hint}
-            </a>
+            </Link>
           </li>
         ))}
       </ul>
