@@ -10,14 +10,14 @@ import { DatabaseTooNew } from './store/migrations.ts'
 
 const usage = `Usage: finwright serve [--port N] [--data DIR] [--web DIR] [--demo] [--open]
 
-  --port N    port on 127.0.0.1 (4346, or the next that is free; 0 takes any)
+  --port N    port on 127.0.0.1 (4319, or the next that is free; 0 takes any)
   --data DIR  folder of plans and revisions (${dataFolder()})
   --web DIR   folder of the built app
   --demo      with no plan there yet, open a copy of the demo
   --open      open the browser
 `
 
-const usualPort = 4346
+const usualPort = 4319
 const portsTried = 20
 
 interface Places {
