@@ -43,3 +43,7 @@ export function valueAt(root: unknown, path: Path): unknown {
   }
   return value
 }
+
+/** The path that `pathText` printed. */
+export const parsePath = (text: string): Path =>
+  [...text.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map(([, index, name]) => (index === undefined ? name! : Number(index)))

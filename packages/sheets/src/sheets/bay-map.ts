@@ -101,7 +101,7 @@ function sectionStation({ assessment, design }: SheetInput): number {
 }
 
 /** In every step on fin k's face, how many plies lie there; on one line across. */
-function plyCounts(shapes: readonly PieceShape[], frame: BayFrame): Primitive[] {
+export function plyCounts(shapes: readonly PieceShape[], frame: BayFrame): Primitive[] {
   const widest = boundsOf(shapes[0].netOutline_m)
   const X = widest.minX + 0.36 * (widest.maxX - widest.minX)
   const steps = stepsOf(shapes)

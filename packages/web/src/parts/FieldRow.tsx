@@ -9,7 +9,10 @@ interface FieldRowProps {
   readonly label: string
   /** What is allowed; read out, and shown while the field has the focus. */
   readonly hint?: string
+  /** In sight at all times. */
   readonly note?: string
+  /** Where the value comes from that holds because nothing was typed; shown while the field has the focus. */
+  readonly source?: string
   readonly issues?: readonly Issue[]
   /** Takes out what was typed, so that the default holds; null where nothing was typed. */
   readonly onClear?: (() => void) | null
@@ -22,7 +25,16 @@ export interface Described {
   readonly 'aria-invalid'?: true
 }
 
-export function FieldRow({ path, label, hint = '', note = '', issues = [], onClear = null, children }: FieldRowProps) {
+export function FieldRow({
+  path,
+  label,
+  hint = '',
+  note = '',
+  source = '',
+  issues = [],
+  onClear = null,
+  children,
+}: FieldRowProps) {
   const id = useId()
   const notes = `${id}-notes`
   const faulty = issues.length > 0
@@ -44,7 +56,8 @@ export function FieldRow({ path, label, hint = '', note = '', issues = [], onCle
         ) : (
           <>
             {hint !== '' && <span className={styles.hint}>{hint}</span>}
-            {note !== '' && <span className={styles.note}>{note}</span>}
+            {note !== '' && <span>{note}</span>}
+            {source !== '' && <span className={styles.source}>Not stated; taken: {source}.</span>}
           </>
         )}
       </span>

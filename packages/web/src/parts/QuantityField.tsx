@@ -6,6 +6,7 @@ import type { Issue } from '@finwright/core/issue.ts'
 import type { Json } from '@finwright/plan/protocol/record.ts'
 import { type Quantity, quantities } from '@finwright/plan/quantity/quantities.data.ts'
 import { nudged, shownIn, unitOf } from '@finwright/plan/quantity/shown.ts'
+import { mayBeLeftOut } from '@finwright/plan/schema/complete.ts'
 import { limitsText, sentence } from '@finwright/plan/schema/judge.ts'
 import { fieldAt, type Path } from '@finwright/plan/schema/locate.ts'
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react'
@@ -92,20 +93,16 @@ export function QuantityField({ path, label }: QuantityFieldProps) {
     enter({ name: 'field.clear', payload: { path: [...path] } })
   }
 
-  const note =
-    standing !== null && draft === null
-      ? `default: ${standing.source || 'follows from the plan'}`
-      : shown.converted && draft === null
-        ? `in the plan: ${String(typed)}`
-        : ''
+  const note = typed !== undefined && shown.converted && draft === null ? `in the plan: ${String(typed)}` : ''
   return (
     <FieldRow
       path={path}
       label={label ?? sentence(field.label)}
       hint={limitsText(field)}
       note={note}
+      source={standing?.source ?? ''}
       issues={refused.length > 0 ? refused : kept}
-      onClear={typed === undefined ? null : clear}
+      onClear={typed === undefined || !mayBeLeftOut(path) ? null : clear}
     >
       {(described) => (
         <span className={styles.quantity}>

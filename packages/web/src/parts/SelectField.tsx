@@ -1,5 +1,6 @@
 /** One of several named values of the plan. */
 import type { Json } from '@finwright/plan/protocol/record.ts'
+import { mayBeLeftOut } from '@finwright/plan/schema/complete.ts'
 import type { Path } from '@finwright/plan/schema/locate.ts'
 import { useEnter } from '../state/use.ts'
 import { useField } from '../state/use-field.ts'
@@ -30,19 +31,14 @@ export function SelectField({ path, label, options, make }: SelectFieldProps) {
     const written = make?.(value) ?? { path, value }
     enter({ name: 'field.set', payload: { path: [...written.path], value: written.value } })
   }
+  const clear = (): void => void enter({ name: 'field.clear', payload: { path: [...path] } })
   return (
     <FieldRow
       path={path}
       label={label}
-      note={standing === null ? '' : `default: ${standing.source}`}
+      source={standing?.source ?? ''}
       issues={issues}
-      onClear={
-        typed === undefined || standing !== null
-          ? null
-          : clearable(path, make)
-            ? () => enter({ name: 'field.clear', payload: { path: [...path] } })
-            : null
-      }
+      onClear={typed === undefined || make !== undefined || !mayBeLeftOut(path) ? null : clear}
     >
       {(described) => (
         <select
@@ -63,16 +59,3 @@ export function SelectField({ path, label, options, make }: SelectFieldProps) {
     </FieldRow>
   )
 }
-
-/** Fields that the schema asks for cannot be left out. */
-const required = new Set([
-  'tube.material',
-  'fins.core.material',
-  'resin.system',
-  'resin.ratio.by',
-  'flight.kind',
-  'fins.outline.kind',
-])
-
-const clearable = (path: Path, make: unknown): boolean =>
-  make === undefined && !required.has(path.join('.')) && path.at(-1) !== 'cloth' && path.at(-1) !== 'letter'

@@ -14,7 +14,7 @@ export function SwitchField({ path, label }: SwitchFieldProps) {
   const enter = useEnter()
   const { typed, standing, issues } = useField(path)
   return (
-    <FieldRow path={path} label={label} note={standing === null ? '' : `default: ${standing.source}`} issues={issues}>
+    <FieldRow path={path} label={label} source={standing?.source ?? ''} issues={issues}>
       {(described) => (
         <input
           {...described}

@@ -1,5 +1,6 @@
 /** How views read the session. */
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import type { CanDesign } from '@finwright/core/assess/design.ts'
 import type { AssessmentParts } from '@finwright/core/assess/steps.ts'
 import type { Intent } from '@finwright/plan/protocol/commands.ts'
 import type { JsonObject, PlanRecord } from '@finwright/plan/protocol/record.ts'
@@ -66,4 +67,10 @@ export function useAssessment(needed: readonly PartName[]): Known<Assessment> | 
   const parts = needed.map((name) => answers.parts[name])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the answer changes with these sections alone
   return useMemo(() => assessmentOf(answers, needed), [...parts, answers.key, answers.assessment])
+}
+
+/** The design in SI of the newest plan that could be read; null before the first, and for a study. */
+export function useCanDesign(): CanDesign | null {
+  const design = useAnswers().document?.value.design
+  return design?.kind === 'can' ? design : null
 }

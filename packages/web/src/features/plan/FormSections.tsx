@@ -21,13 +21,16 @@ export function FormSections({ after = {} }: FormSectionsProps) {
   const complete = useAnswers().document?.value.complete
   return form.map(({ id, title, lead, groups }) => (
     <Section key={id} id={id} title={title} {...(lead === undefined ? {} : { lead })}>
-      {groups
-        .filter(
-          ({ when }) => when === undefined || when(typed) || (complete !== undefined && when(merged(typed, complete))),
-        )
-        .map((group, i) => (
-          <Fields key={`${id}-${i.toString()}`} {...group} />
-        ))}
+      <div className={styles.groups}>
+        {groups
+          .filter(
+            ({ when }) =>
+              when === undefined || when(typed) || (complete !== undefined && when(merged(typed, complete))),
+          )
+          .map((group, i) => (
+            <Fields key={`${id}-${i.toString()}`} {...group} />
+          ))}
+      </div>
       {after[id]}
     </Section>
   ))

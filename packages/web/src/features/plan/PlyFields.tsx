@@ -3,7 +3,7 @@ import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
 import { Button } from '../../parts/Button.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
 import { SelectField } from '../../parts/SelectField.tsx'
-import { useEnter, usePlan, useSession } from '../../state/use.ts'
+import { useCanDesign, useEnter, usePlan, useSession } from '../../state/use.ts'
 import { materialOptions } from './materials.ts'
 import styles from './PlanPage.module.css'
 
@@ -70,7 +70,7 @@ interface PlyProps {
 
 function Ply({ ply, at, materials, children }: PlyProps) {
   const { hand } = useSession()
-  const id = `P${at + 1}`
+  const id = useCanDesign()?.plies[at]?.id ?? `P${at + 1}`
   const peel = ply.role === 'peel'
   const short = isObject(ply.stepBack)
   return (

@@ -17,23 +17,25 @@ export function StockFields() {
   const clothUsed = listAt(plan, ['plies'])[0]?.cloth
   return (
     <>
-      {rolls.map((_, at) => (
-        <div key={at.toString()} className={styles.group} data-path={`stock.rolls[${at}]`}>
-          <h3 className={styles.groupTitle}>Roll {at + 1}</h3>
-          <TextField path={['stock', 'rolls', at, 'id']} label="Written on it" />
-          <SelectField
-            path={['stock', 'rolls', at, 'cloth']}
-            label="Cloth"
-            options={materialOptions('cloth', plan.materials)}
-          />
-          <QuantityField path={['stock', 'rolls', at, 'width']} />
-          <QuantityField path={['stock', 'rolls', at, 'length']} />
-          <QuantityField path={['stock', 'rolls', at, 'selvedge']} />
-          <Button kind="quiet" onPress={() => enter({ name: 'rolls.remove', payload: { at } })}>
-            {`Take roll ${at + 1} off the shelf`}
-          </Button>
-        </div>
-      ))}
+      <div className={styles.groups}>
+        {rolls.map((_, at) => (
+          <div key={at.toString()} className={styles.group} data-path={`stock.rolls[${at}]`}>
+            <h3 className={styles.groupTitle}>Roll {at + 1}</h3>
+            <TextField path={['stock', 'rolls', at, 'id']} label="Written on it" />
+            <SelectField
+              path={['stock', 'rolls', at, 'cloth']}
+              label="Cloth"
+              options={materialOptions('cloth', plan.materials)}
+            />
+            <QuantityField path={['stock', 'rolls', at, 'width']} />
+            <QuantityField path={['stock', 'rolls', at, 'length']} />
+            <QuantityField path={['stock', 'rolls', at, 'selvedge']} />
+            <Button kind="quiet" onPress={() => enter({ name: 'rolls.remove', payload: { at } })}>
+              {`Take roll ${at + 1} off the shelf`}
+            </Button>
+          </div>
+        ))}
+      </div>
       <Button
         onPress={() =>
           enter({
