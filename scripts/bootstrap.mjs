@@ -14,6 +14,11 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 /** Debian package for each program that only the tests need. */
 const testPrograms = [
   { program: 'pdftoppm', debian: 'poppler-utils', why: 'renders the printed sheets to measure them' },
+  {
+    program: process.env.FINWRIGHT_CHROMIUM ?? 'chromium',
+    debian: 'chromium',
+    why: 'opens the app to try it; FINWRIGHT_CHROMIUM may name another one',
+  },
 ]
 
 const tasks = {
@@ -67,7 +72,7 @@ function installProgram({ program, debian, why }) {
 }
 
 function available(program) {
-  return spawnSync(program, ['-v'], { stdio: 'ignore' }).error === undefined
+  return spawnSync(program, [program.includes('chrom') ? '--version' : '-v'], { stdio: 'ignore' }).error === undefined
 }
 
 /** Runs a program from the repository's root; its standard output goes to ours, or to standard error with `out` 2. */

@@ -3,12 +3,12 @@ import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 
 /** Where `npm run dev` finds the server; the built app is served by the server itself. */
-const server = process.env.FINWRIGHT_SERVER ?? 'http://127.0.0.1:4319'
+const server = process.env.FINWRIGHT_SERVER ?? 'http://127.0.0.1:4346'
 
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [react()],
   worker: { format: 'es' },
   build: { target: 'es2023', assetsInlineLimit: 0, modulePreload: { polyfill: false }, chunkSizeWarningLimit: 2000 },
-  server: { host: '127.0.0.1', proxy: { '/api': server } },
+  server: { host: '127.0.0.1', proxy: { '/api': { target: server, changeOrigin: true, headers: { origin: server } } } },
 })

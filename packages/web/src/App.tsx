@@ -12,7 +12,7 @@ import { Questions } from './shell/Questions.tsx'
 import { TitleBlock } from './shell/TitleBlock.tsx'
 import { UndoKeys } from './shell/UndoKeys.tsx'
 import type { Session } from './state/session.ts'
-import { SessionProvider, useDocument } from './state/use.ts'
+import { SessionProvider, useAnswers, useDocument } from './state/use.ts'
 
 export function App({ session }: { readonly session: Session }) {
   const [, navigate] = useLocation()
@@ -31,6 +31,8 @@ export function App({ session }: { readonly session: Session }) {
 
 function Window() {
   const { draft, connection } = useDocument()
+  const { assessment, key, asked } = useAnswers()
+  const fresh = asked === null && assessment?.key === key
   if (draft === null)
     return (
       <p className={styles.waiting} role="status">
@@ -40,7 +42,7 @@ function Window() {
       </p>
     )
   return (
-    <div className={styles.window}>
+    <div className={styles.window} data-answers={fresh ? 'fresh' : 'old'}>
       <TitleBlock />
       <Questions />
       <div className={styles.body}>

@@ -1,6 +1,6 @@
 import { createRoot } from 'react-dom/client'
 import { App } from './App.tsx'
-import { demoServer } from './server/demo.ts'
+import { httpServer } from './server/http.ts'
 import { session } from './state/session.ts'
 import './style/tokens.css'
 import './style/base.css'
@@ -8,6 +8,9 @@ import { showTheme } from './state/theme.ts'
 import { workerAnswerer } from './worker/answerer.ts'
 
 showTheme()
-const here = session(demoServer(), workerAnswerer())
+/** `VITE_ALONE=1` works on the app without a server: the demo, kept in this browser. */
+const alone = import.meta.env.VITE_ALONE === '1'
+const server = alone ? (await import('./server/demo.ts')).demoServer() : httpServer()
+const here = session(server, workerAnswerer())
 void here.document.start()
 createRoot(document.getElementById('app')!).render(<App session={here} />)

@@ -1,7 +1,7 @@
 /** What is being worked out, with a way to stop it; and whether the server keeps what was entered. */
 import { useEffect, useState } from 'react'
 import { Button } from '../parts/Button.tsx'
-import { useAnswers, useDocument, useSession } from '../state/use.ts'
+import { useAnswers, useBefore, useDocument, useSession } from '../state/use.ts'
 import styles from './Progress.module.css'
 
 /** Work that is over sooner is not announced, ms. */
@@ -9,8 +9,10 @@ const patience = 250
 
 export function Progress() {
   const { asked, assessment, key, issues } = useAnswers()
-  const { connection, draft } = useDocument()
-  const { answers } = useSession()
+  const { connection, draft, undo } = useDocument()
+  const session = useSession()
+  const { answers } = session
+  const before = useBefore()
   const long = useHeldFor(asked !== null, patience)
   const waiting = draft?.waiting.length ?? 0
   if (connection === 'gone')
@@ -34,6 +36,14 @@ export function Progress() {
       <Told state="stopped" words="Stopped; some numbers are old">
         <Button kind="quiet" onPress={answers.again}>
           Go on
+        </Button>
+      </Told>
+    )
+  if (before !== null)
+    return (
+      <Told state="rest" words={undo === null ? 'Compared with before' : `Changed: ${undo}`}>
+        <Button kind="quiet" onPress={session.before.forget} aria-label="Stop comparing with before">
+          Settle
         </Button>
       </Told>
     )

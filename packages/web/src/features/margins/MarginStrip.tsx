@@ -1,6 +1,6 @@
 /** Every margin on every page, as in a drawing's title block: now, and before the last change. */
 
-import { useAnswers, useBefore, useFigures, useSession } from '../../state/use.ts'
+import { useAnswers, useBefore, useFigures } from '../../state/use.ts'
 import { WhyLink } from '../why/WhyLink.tsx'
 import styles from './MarginStrip.module.css'
 import { type Margin, margins, type Reading, readOf } from './margins.ts'
@@ -18,7 +18,8 @@ export function MarginStrip() {
     stale: parts[margin.part]?.key !== key,
   }))
   return (
-    <section className={styles.strip} aria-label="Margins">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: where it is narrow it scrolls, and what scrolls must be reached by keys
+    <section className={styles.strip} aria-label="Margins" tabIndex={0}>
       {rows.map((row) => (
         <Cell key={row.margin.id} {...row} />
       ))}
@@ -67,17 +68,5 @@ function Cell({ margin, now, was, stale }: CellProps) {
       </span>
       <span className={styles.note}>{stale ? 'being worked out' : (now?.fault ?? now?.asked ?? '')}</span>
     </div>
-  )
-}
-
-/** What the comparison compares with, and how to put it away. */
-export function ChangeNote() {
-  const before = useBefore()
-  const session = useSession()
-  if (before === null) return null
-  return (
-    <button type="button" className={styles.forget} onClick={session.before.forget}>
-      Stop comparing
-    </button>
   )
 }

@@ -13,6 +13,12 @@ const roles = [
   { value: 'peel', label: 'peel ply' },
 ]
 
+const covers = [
+  { value: 'bay', label: 'the whole bay' },
+  { value: 'next', label: 'the next fin’s side alone' },
+  { value: 'previous', label: 'the previous fin’s side alone' },
+]
+
 export function PlyFields() {
   const plan = usePlan()
   const enter = useEnter()
@@ -92,9 +98,14 @@ function Ply({ ply, at, materials, children }: PlyProps) {
         <SelectField path={['plies', at, 'cloth']} label="Cloth" options={materialOptions('cloth', materials)} />
         <QuantityField path={['plies', at, 'angle']} />
         <SelectField path={['plies', at, 'role']} label="Role" options={roles} />
+        <SelectField path={['plies', at, 'cover']} label="Lies on" options={covers} />
+        <QuantityField path={['plies', at, 'onBody']} />
+        <QuantityField path={['plies', at, 'wrap']} />
         {(['tip', 'leading', 'trailing', 'bodyForward', 'bodyAft'] as const).map((side) => (
           <StepBack key={side} ply={ply} at={at} side={side} />
         ))}
+        <QuantityField path={['plies', at, 'overhang', 'edges']} />
+        <QuantityField path={['plies', at, 'overhang', 'bodyEnds']} />
         <div className={styles.plyActs}>{children}</div>
       </div>
     </details>

@@ -80,6 +80,9 @@ export const form: readonly FormSection[] = [
         title: 'Tube',
         rows: [
           q('tube.outerDiameter'),
+          q('tube.aftDiameter'),
+          q('tube.ahead'),
+          q('tube.behind'),
           q('tube.wall'),
           { kind: 'material', path: ['tube', 'material'], label: 'Tube material', of: 'sheet' },
           {
@@ -95,7 +98,7 @@ export const form: readonly FormSection[] = [
           },
         ],
       },
-      { title: 'Outline', rows: [q('fins.count')] },
+      { title: 'Outline', rows: [q('fins.count'), q('fins.cant')] },
       {
         when: is('fins.outline.kind', 'trapezoid'),
         rows: [q('fins.outline.root'), q('fins.outline.tip'), q('fins.outline.span'), q('fins.outline.tipOffset')],
@@ -141,6 +144,9 @@ export const form: readonly FormSection[] = [
       {
         rows: [
           q('fins.fillet.radius'),
+          q('fins.fillet.radiusAft'),
+          q('fins.fillet.runOut.forward'),
+          q('fins.fillet.runOut.aft'),
           { kind: 'material', path: ['fins', 'fillet', 'adhesive'], label: 'Fillet adhesive', of: 'adhesive' },
           q('fins.fillet.waste'),
           q('fins.joint.bondLine'),
@@ -232,6 +238,13 @@ export const form: readonly FormSection[] = [
           q('resin.minimumTemperature'),
           q('resin.glassTransition'),
           q('resin.glassTransitionPostCured'),
+          q('resin.activationEnergy'),
+          q('resin.resinDensity'),
+          q('resin.hardenerDensity'),
+          q('resin.density'),
+          q('resin.E'),
+          q('resin.nu'),
+          q('resin.strength'),
         ],
       },
       {

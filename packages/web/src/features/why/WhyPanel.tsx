@@ -23,7 +23,7 @@ export function WhyPanel() {
   const field = useFieldInput()
   const panel = useRef<HTMLElement>(null)
   useEffect(() => {
-    if (id !== null) panel.current?.focus()
+    if (id !== null) panel.current?.focus({ preventScroll: true })
   }, [id])
   if (id === null) return null
   const why = known === null ? null : derivationOf(id, { assessment: known.value, figures, field })
