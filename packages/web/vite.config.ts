@@ -3,7 +3,7 @@ import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 
 /** Where `npm run dev` finds the server; the built app is served by the server itself. */
-const server = process.env.FINWRIGHT_SERVER ?? 'http://127.0.0.1:4346'
+const server = process.env.FINWRIGHT_SERVER ?? 'http://127.0.0.1:4319'
 
 export default defineConfig({
   root: import.meta.dirname,
