@@ -42,7 +42,7 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
     },
   })
   const hot = untilCooled(history, Math.min(roomCured.temperature, postCured.temperature))
-  const heat = keptHeat(history, {
+  const heat = keptHeat({
     history: hot,
     stations,
     layers: stations[0].layers ?? [],
@@ -74,13 +74,12 @@ export function heatSection(design: CanDesign, plate: FinPlate, history: FlightH
   return { value, warnings: [...softening(value), ...others], resinFactor, otherResinFactor }
 }
 
-/** What was asked last, and its answer: a ply that turns, or a new margin's terms, heats no differently. */
-let last: { readonly flight: FlightHistory; readonly asked: string; readonly heat: FinHeat } | null = null
+/** What was asked last, and its answer: a ply that turns heats no differently. */
+let last: { readonly asked: string; readonly heat: FinHeat } | null = null
 
-function keptHeat(flight: FlightHistory, input: HeatInput): FinHeat {
-  const { history: _, ...rest } = input
-  const asked = JSON.stringify(rest)
-  if (last === null || last.flight !== flight || last.asked !== asked) last = { flight, asked, heat: heatAlong(input) }
+function keptHeat(input: HeatInput): FinHeat {
+  const asked = JSON.stringify(input)
+  if (last === null || last.asked !== asked) last = { asked, heat: heatAlong(input) }
   return last.heat
 }
 
