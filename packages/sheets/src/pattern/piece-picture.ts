@@ -10,6 +10,7 @@ import { bestPlace, edgesOf, type Segment, simplified, stretchesOf, turnedBox } 
 import { checkLine } from './check-line.ts'
 import { squareStrips } from './check-square.ts'
 import type { Picture, PictureFrame, TilePlan } from './picture.ts'
+import { type Relief, reliefLabel, reliefMark } from './relief-marks.ts'
 
 /** Capitals of 3 mm in the engineering lettering. */
 export const smallest = 4.3
@@ -27,10 +28,11 @@ export interface PieceWords {
 
 export const toPage = ([x, y]: Point): XY => [y * 1e3, x * 1e3]
 
-/** `planFor` says how it will lie on tiles: words keep clear of joins and check squares. */
+/** `relief` is this ply's alone. `planFor` says how it will lie on tiles: words keep clear of joins and check squares. */
 export function piecePicture(
   shape: PieceShape,
   words: PieceWords,
+  relief: readonly Relief[],
   planFor: (frame: PictureFrame, lines: readonly Segment[]) => TilePlan | null,
 ): Picture {
   const cut = shape.outline_m.map(toPage)
@@ -50,12 +52,24 @@ export function piecePicture(
     .filter(({ points_m }) => points_m.length > 1)
     .map((mark) => (mark.kind === 'pull-back' ? { ...mark, label: words.pullBack } : mark))
   for (const mark of marks) drawMark(state, mark)
+  const reliefs = relief.map((one, i) => reliefMark(one, i, { from: toPage(one.from_m), to: toPage(one.to_m), cut }))
+  for (const { items, lines } of reliefs) {
+    state.items.push(...items)
+    state.lines.push(...lines)
+  }
   const diagonal = checkLine(cut)
   state.items.push(...diagonal.items)
   state.lines.push(...diagonal.lines)
   const plan = planFor(frame, state.lines)
   state.seams.push(...(plan?.seams ?? []))
   state.words.push(...(plan?.squares ?? []).flatMap(squareStrips))
+  for (const mark of reliefs) {
+    const { sheet: inside, lines, seams, words: boxes } = state
+    const label = reliefLabel(mark, smallest, { inside, lines: [...seams, ...lines], boxes })
+    if (label === null) continue
+    state.items.push(...label.items)
+    state.words.push(label.box)
+  }
   nameLabel(state, net, words)
   for (const mark of distinct(marks)) markLabel(state, mark, net)
   if (Math.abs(shape.area_m2 - shape.netArea_m2) < sameArea * shape.area_m2) {

@@ -18,12 +18,14 @@ export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Pa
         `${figures.length(shape.cutWidth_m)} × ${figures.length(shape.cutLength_m)} as cut`,
         `${pieces.length} pieces: ${usedBy(pieces)}`,
         `${figures.area(shape.area_m2)} · ${figures.grams(shape.mass_kg)} dry`,
+        ...mirroredCuts(pieces, pattern.relief, figures),
       ],
       use: `${usedBy(pieces)} · ${anglesOf(pieces, figures)} · ${shape.clothName}`,
       pullBack: `pull back to ${figures.length(shape.width_m)} × ${figures.length(shape.length_m)}`,
       cloth: `${lettersOf(pieces).join('/')}-bay-${shape.ply}`,
     }
-    return piecePicture(shape, words, (frame, lines) => {
+    const relief = pattern.relief.filter(({ ply }) => ply === shape.ply)
+    return piecePicture(shape, words, relief, (frame, lines) => {
       if (paper === null) return null
       const grid = gridOf(frame, paper)
       return { seams: seamsOf(grid), squares: squarePlaces(grid, lines, []) }
@@ -51,6 +53,17 @@ export function anglesOf(pieces: readonly PatternPiece[], figures: Figures): str
       return `${figures.ply(angle)} (${ranges(bays)})`
     })
     .join(', ')
+}
+
+/** A mirrored bay's weave turns the other way, and what relieves it lies across the centre line. */
+function mirroredCuts(
+  pieces: readonly PatternPiece[],
+  relief: Assessment['pattern']['relief'],
+  figures: Figures,
+): string[] {
+  const [first, ...rest] = [...new Set(pieces.map(({ angle_deg }) => angle_deg))]
+  if (first === undefined || rest.length === 0 || !relief.some(({ ply }) => ply === pieces[0]!.ply)) return []
+  return [`slits as drawn for ${figures.ply(first)}; for ${figures.ply(rest[0]!)} turn the pattern over`]
 }
 
 export const lettersOf = (pieces: readonly PatternPiece[]): string[] => [...new Set(pieces.map(({ can }) => can))]

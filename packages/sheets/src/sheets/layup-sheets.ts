@@ -10,6 +10,7 @@ import type { Figures } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { paragraph } from '../layout/words.ts'
+import { reliefName } from '../pattern/relief-marks.ts'
 import type { SheetInput } from '../sheet.ts'
 import { bayFrame, boundsOf, warpTurn } from './bay-frame.ts'
 import { stepsOf } from './bay-strip.ts'
@@ -50,7 +51,9 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
     10,
     3,
   )
-  const spare = area.height - [top, ready, counted, end].reduce((sum, { height, gap }) => sum + height + gap, 0) - 11
+  const relief = reliefNote(can, bay, input, width)
+  const spare =
+    area.height - [top, ready, counted, end, ...relief].reduce((sum, { height, gap }) => sum + height + gap, 0) - 11
   const deviations = 15
   const rowHeight = Math.max(8, Math.min(12, (spare - deviations - 3) / shapes.length))
   const left = spare - rowHeight * shapes.length - 3
@@ -58,6 +61,7 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
     top,
     ready,
     ...plyTable(can, bay, input, width, rowHeight),
+    ...relief,
     counted,
     end,
     writingBox(
@@ -73,6 +77,32 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
     subject: `can ${can.letter} (${can.purpose}) · bay ${bay}`,
     items,
   }))
+}
+
+/** Where cloth may bunch, named as on its pattern; a mirrored bay has it across the centre line. */
+function reliefNote(can: Can, bay: number, { assessment, figures }: SheetInput, width: number): Block[] {
+  const { shapes, pieces, relief } = assessment.pattern
+  const rows = shapes.flatMap(({ ply, angle_deg }) => {
+    const piece = pieces.find(({ id }) => id === `${can.letter}-${bay}-${ply}`)
+    const side = piece !== undefined && piece.angle_deg !== angle_deg ? -1 : 1
+    return relief
+      .filter((one) => one.ply === ply)
+      .map((one, i) => {
+        const { kind, from_m, to_m, opening_m } = one
+        const deep = figures.length(Math.hypot(to_m[0] - from_m[0], to_m[1] - from_m[1]))
+        const place = `${figures.length(from_m[0])} aft, ${figures.length(side * from_m[1])} across`
+        const opens = kind === 'trim' ? '' : `, opens or laps by about ${figures.length(opening_m)}`
+        return `${ply} ${reliefName(one, i)}: ${place}, ${deep} inside the net line${opens}`
+      })
+  })
+  if (rows.length === 0) return []
+  return [
+    paragraph(
+      `Work the cloth outward first. Cut only where it still wrinkles, from the edge inward, on the pattern’s broken line: ${rows.join('; ')}. Write what was cut under deviations.`,
+      width,
+      { size: 2.8, gap: 2 },
+    ),
+  ]
 }
 
 const preparation = [
