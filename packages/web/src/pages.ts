@@ -20,6 +20,12 @@ export const pages: readonly PageEntry[] = [
     view: lazy(() => import('./features/first-run/StartPage.tsx')),
   },
   { path: '/', question: 'The plan', short: 'Plan', view: lazy(() => import('./features/plan/PlanPage.tsx')) },
+  {
+    path: '/can',
+    question: 'What does it look like?',
+    short: 'Can',
+    view: lazy(() => import('./features/can3d/CanPage.tsx')),
+  },
   { path: '/see', question: 'What will it see?', short: 'See', view: lazy(() => import('./features/see/SeePage.tsx')) },
   { path: '/hold', question: 'Will it hold?', short: 'Hold', view: lazy(() => import('./features/hold/HoldPage.tsx')) },
   { path: '/cut', question: 'What do I cut?', short: 'Cut', view: lazy(() => import('./features/cut/CutPage.tsx')) },
@@ -28,5 +34,11 @@ export const pages: readonly PageEntry[] = [
     question: 'What do I mix, and when?',
     short: 'Mix',
     view: lazy(() => import('./features/mix/MixPage.tsx')),
+  },
+  {
+    path: '/print',
+    question: 'What do I print?',
+    short: 'Print',
+    view: lazy(() => import('./features/print/PrintPage.tsx')),
   },
 ]

@@ -1,0 +1,107 @@
+/** What does it look like? The can with its plies, beside the bay map that they are cut from; a hand on one lights up the other. */
+import { useMemo, useState } from 'react'
+import { Choice } from '../../parts/Choice.tsx'
+import { PageHead } from '../../parts/Page.tsx'
+import { useAnswers, usePart, useSession, useStore } from '../../state/use.ts'
+import { BayMapBeside } from './BayMapBeside.tsx'
+import styles from './CanPage.module.css'
+import { CanPicture } from './CanPicture.tsx'
+import type { CanModel } from './can-scene.ts'
+
+const question = 'What does it look like?'
+
+export default function CanPage() {
+  const model = useCanModel()
+  const pattern = usePart('pattern')
+  if (model === null)
+    return <PageHead question={question} answer="The can is drawn as soon as its patterns are known …" />
+  return (
+    <>
+      <PageHead question={question} answer={answer(model)} stale={pattern?.stale ?? false} />
+      <Can model={model} />
+    </>
+  )
+}
+
+function answer({ section, plies }: CanModel): string {
+  const count = plies.length === 1 ? 'one ply' : `${plies.length} plies`
+  return `${section.finCount} fins, ${count} from tip to tip over every bay. Plies are drawn thicker than they are; boat-tail, cant and tapering fillets are drawn straight.`
+}
+
+/** Null before the first patterns, and for a study, which has no can. */
+function useCanModel(): CanModel | null {
+  const pattern = usePart('pattern')?.value
+  const shapes = usePart('structure')?.value.shapes ?? null
+  const design = useAnswers().document?.value.design
+  return useMemo(() => {
+    if (pattern === undefined || pattern.section === null || design?.kind !== 'can') return null
+    const plies = pattern.shapes
+      .filter(({ role }) => role !== 'peel')
+      .map(({ ply, netOutline_m }) => ({ id: ply, outline: netOutline_m }))
+    return { section: pattern.section, fin: design.fins.outline.points, plies, shapes }
+  }, [pattern, shapes, design])
+}
+
+const modesShown = 3
+
+function Can({ model }: { readonly model: CanModel }) {
+  const { hand } = useSession()
+  const held = useStore(hand)
+  const structure = usePart('structure')
+  const [laid, setLaid] = useState<number | null>(null)
+  const [mode, setMode] = useState('none')
+  const [moving, setMoving] = useState(() => !matchMedia('(prefers-reduced-motion: reduce)').matches)
+  const count = Math.min(laid ?? model.plies.length, model.plies.length)
+  const modes = (model.shapes === null ? [] : (structure?.value.modes ?? [])).slice(0, modesShown)
+  const shownMode = mode === 'none' || modes[Number(mode)] === undefined ? null : Number(mode)
+  const ply = held?.kind === 'ply' ? held.id : null
+  const touch = (id: string | null): void => hand.set(id === null ? null : { kind: 'ply', id })
+  return (
+    <>
+      <div className={styles.bar}>
+        <label className={styles.laid}>
+          <span>
+            {count} of {model.plies.length} plies laid
+          </span>
+          <input
+            type="range"
+            min={0}
+            max={model.plies.length}
+            value={count}
+            disabled={shownMode !== null}
+            onChange={(event) => setLaid(Number(event.target.value))}
+          />
+        </label>
+        {modes.length > 0 && (
+          <Choice
+            label="Moving, much enlarged"
+            value={shownMode === null ? 'none' : mode}
+            options={[
+              { value: 'none', label: 'Nothing' },
+              ...modes.map(({ kind, frequency_Hz }, i) => ({
+                value: String(i),
+                label: `${kind}, ${frequency_Hz.toFixed(0)} Hz`,
+              })),
+            ]}
+            onChange={setMode}
+          />
+        )}
+        {shownMode !== null && (
+          <Choice
+            label="Motion"
+            value={moving ? 'on' : 'off'}
+            options={[
+              { value: 'on', label: 'Swing' },
+              { value: 'off', label: 'Hold still' },
+            ]}
+            onChange={(next) => setMoving(next === 'on')}
+          />
+        )}
+      </div>
+      <div className={styles.both}>
+        <CanPicture model={model} view={{ laid: count, hand: ply, mode: shownMode, moving }} onHand={touch} />
+        <BayMapBeside model={model} laid={count} hand={ply} onHand={touch} />
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,101 @@
+/** The can to turn by hand or arrow keys; at rest as lines until that is loaded, and where the browser has no WebGL. */
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
+import { useWidth } from '../../parts/use-width.ts'
+import { theme } from '../../state/theme.ts'
+import styles from './CanPage.module.css'
+import type { CanModel, CanScene, CanView } from './can-scene.ts'
+import { stillCan } from './still.ts'
+
+interface CanPictureProps {
+  readonly model: CanModel
+  readonly view: CanView
+  readonly onHand: (ply: string | null) => void
+}
+
+export function CanPicture({ model, view, onHand }: CanPictureProps) {
+  const [frame] = useWidth<HTMLDivElement>()
+  const [scene, canvas] = useScene(model, onHand)
+  useEffect(() => {
+    const box = canvas.current
+    if (scene === null || box === null) return
+    const fit = (): void => scene.size(Math.max(box.clientWidth, 1), Math.max(box.clientHeight, 1))
+    fit()
+    const watcher = new ResizeObserver(fit)
+    watcher.observe(box)
+    const stop = theme.watch(scene.recolour)
+    return () => {
+      watcher.disconnect()
+      stop()
+    }
+  }, [scene, canvas])
+  const { laid, hand, mode, moving } = view
+  useEffect(() => scene?.show({ laid, hand, mode, moving }), [scene, laid, hand, mode, moving])
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const turns: { readonly [key: string]: readonly [number, number] } = {
+      ArrowLeft: [0.15, 0],
+      ArrowRight: [-0.15, 0],
+      ArrowUp: [0, 0.15],
+      ArrowDown: [0, -0.15],
+    }
+    const by = turns[event.key]
+    if (by === undefined || scene === null) return
+    event.preventDefault()
+    scene.turn(...by)
+  }
+  return (
+    <div ref={frame} className={styles.picture}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys turn it */}
+      <section aria-label="The can; arrow keys turn it" tabIndex={0} onKeyDown={onKeyDown} className={styles.turned}>
+        <canvas ref={canvas} className={styles.canvas} hidden={scene === null} />
+        {scene === null && <Still model={model} view={view} onHand={onHand} />}
+      </section>
+      <p className={styles.note}>
+        {scene === null
+          ? 'Drawn at rest: this browser shows nothing in three dimensions, or is still loading it.'
+          : 'Drag or arrow keys to turn, wheel to come closer.'}
+      </p>
+    </div>
+  )
+}
+
+function useScene(model: CanModel, onHand: (ply: string | null) => void) {
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const told = useRef(onHand)
+  told.current = onHand
+  const [scene, setScene] = useState<CanScene | null>(null)
+  useEffect(() => {
+    let wanted = true
+    let made: CanScene | null = null
+    void import('./can-scene.ts').then(({ canScene }) => {
+      if (!wanted || canvas.current === null) return
+      made = canScene(canvas.current, model, (ply) => told.current(ply))
+      setScene(made)
+    })
+    return () => {
+      wanted = false
+      made?.end()
+    }
+  }, [model])
+  return [scene, canvas] as const
+}
+
+function Still({ model, view, onHand }: CanPictureProps) {
+  const { paths, box } = useMemo(() => stillCan(model), [model])
+  return (
+    <svg viewBox={box.join(' ')} role="img" aria-label="The can at rest" className={styles.still}>
+      {paths
+        .filter(({ kind, order }) => kind !== 'ply' || order < view.laid)
+        .map(({ kind, id, d }, i) => (
+          <path
+            // biome-ignore lint/suspicious/noArrayIndexKey: a ply lies on several bays
+            key={`${kind} ${id} ${i}`}
+            className={styles[kind]}
+            data-hand={(kind === 'ply' && id === view.hand) || undefined}
+            d={d}
+            onPointerEnter={() => onHand(kind === 'ply' ? id : null)}
+          />
+        ))}
+    </svg>
+  )
+}
