@@ -42,7 +42,7 @@ export function Progress() {
   if (before !== null)
     return (
       <Told state="rest" words={undo === null ? 'Compared with before' : `Changed: ${undo}`}>
-        <Button kind="quiet" onPress={session.before.forget} aria-label="Stop comparing with before">
+        <Button kind="quiet" onPress={session.before.forget} aria-label="Settle: stop comparing with before">
           Settle
         </Button>
       </Told>

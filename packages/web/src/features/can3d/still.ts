@@ -62,7 +62,7 @@ export function stillCan({ section, fin, plies }: CanModel): Still {
     .map(finPath)
   const ends = [-0.5 * L, 1.5 * L].map(ring)
   const tube: StillPath[] = [
-    { kind: 'tube', id: 'tube', order: 0, d: drawnPath(convexHull(ends.flat().map(projected))) },
+    { kind: 'tube', id: 'tube', order: 0, d: drawnPath(hullOf(ends.flat().map(projected))) },
     { kind: 'tube', id: 'end', order: 0, d: pathOf(ends[1]!) },
   ]
   for (const end of ends) pathOf(end)
@@ -101,3 +101,6 @@ function along(outline: readonly Point[]): Point[] {
     )
   })
 }
+
+const hullOf = (points: readonly Point[]): Point[] =>
+  convexHull(points.map(([x, y]) => ({ x, y }))).map(({ x, y }): Point => [x, y])

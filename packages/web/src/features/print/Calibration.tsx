@@ -7,7 +7,6 @@ import { Button } from '../../parts/Button.tsx'
 import field from '../../parts/Field.module.css'
 import { FieldRow } from '../../parts/FieldRow.tsx'
 import { Section } from '../../parts/Page.tsx'
-import { freshName } from '../../state/names.ts'
 import { useEnter, useStore, useTyped } from '../../state/use.ts'
 import styles from './PrintPage.module.css'
 import { forgetPrinter, keepPrinter, type PaperChoice, type Printer, printers } from './print.results.ts'
@@ -28,15 +27,14 @@ export function Calibration({ size, refused }: CalibrationProps) {
     along: standing?.along ?? '',
   })
   const enter = useEnter()
+  const [notTaken, setNotTaken] = useState<readonly Issue[]>([])
 
-  const put = (printer: Printer): void => {
-    const gesture = freshName()
-    for (const side of ['across', 'along'] as const)
-      enter(
-        { name: 'field.set', payload: { path: ['printing', square, side], value: inMillimetres(printer[side]) } },
-        gesture,
-      )
+  const put = ({ across, along }: Printer): void => {
+    const value = { across: inMillimetres(across), along: inMillimetres(along) }
+    const made = enter({ name: 'field.set', payload: { path: ['printing', square], value } })
+    setNotTaken(made.ok ? [] : made.issues)
   }
+  const faulty = [...refused, ...notTaken]
   const take = (): void => {
     const printer = { ...draft, name: draft.name.trim() || 'this printer' }
     keepPrinter(printer)
@@ -61,9 +59,9 @@ export function Calibration({ size, refused }: CalibrationProps) {
           </Button>
         )}
       </p>
-      {refused.length > 0 && (
+      {faulty.length > 0 && (
         <ul className={styles.faults} role="alert">
-          {refused.map(({ code, path, message, hint }) => (
+          {faulty.map(({ code, path, message, hint }) => (
             <li key={`${code} ${path}`}>
               {message} {hint}
             </li>
