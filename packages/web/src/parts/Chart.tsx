@@ -21,8 +21,12 @@ interface ChartProps {
 export function Chart({ input, label, stale = false, unit = '', decimals = 2 }: ChartProps) {
   const [element, width] = useWidth<HTMLDivElement>()
   const made = useMemo(() => (width < 10 ? null : input(width)), [input, width])
-  const drawn = useMemo(() => (made === null ? null : { height: made.y + made.height, items: chart(made) }), [made])
-  const plot = useMemo(() => (made === null ? null : plotOf(made)), [made])
+  const shown = useMemo(() => (made === null ? null : onScreen(made)), [made])
+  const drawn = useMemo(
+    () => (shown === null ? null : { height: shown.y + shown.height, items: chart(shown) }),
+    [shown],
+  )
+  const plot = useMemo(() => (shown === null ? null : plotOf(shown)), [shown])
   const [cursor, setCursor] = useState<number | null>(null)
   const readings = made === null || cursor === null ? [] : readAt(made, cursor)
 
@@ -53,6 +57,11 @@ export function Chart({ input, label, stale = false, unit = '', decimals = 2 }: 
   const told = cursor === null ? 'no place chosen' : readout(made?.xLabel ?? '', cursor, readings, unit, decimals)
   return (
     <figure className={styles.chart} data-stale={stale || undefined}>
+      {made !== null && shown?.title === '' && (
+        <p className={styles.title}>
+          {made.title} <span className={styles.unit}>{made.yLabel}</span>
+        </p>
+      )}
       <div
         ref={element}
         className={styles.plot}
@@ -84,6 +93,18 @@ export function Chart({ input, label, stale = false, unit = '', decimals = 2 }: 
           </Svg>
         )}
       </div>
+      {made !== null && isNarrow(made) && (
+        <ol className={styles.names}>
+          {made.series.map(
+            ({ label: name }, i) =>
+              name !== '' && (
+                <li key={name} value={i + 1}>
+                  {name}
+                </li>
+              ),
+          )}
+        </ol>
+      )}
       <figcaption className={styles.foot}>
         <span className={styles.readout} aria-hidden="true">
           {cursor === null ? <span className={styles.hint}>Point at the curve to read it.</span> : told}
@@ -92,6 +113,23 @@ export function Chart({ input, label, stale = false, unit = '', decimals = 2 }: 
       </figcaption>
     </figure>
   )
+}
+
+/** Narrower than this, names along the curves become numbers with a list, mm. */
+const narrow = 110
+
+const isNarrow = ({ width, series }: ChartInput): boolean => width < narrow && series.some(({ label }) => label !== '')
+
+/** Its title stands above it as text, where nothing else of the chart stands at that height. */
+function onScreen(input: ChartInput): ChartInput {
+  const { uprights = [], namesAtEnds: _, ...rest } = input
+  const named = isNarrow(input)
+  const series = input.series.map((one, i) => (one.label === '' ? one : { ...one, label: '', tag: `${i + 1}` }))
+  const bare = uprights.every(({ label }) => label === '')
+  return {
+    ...(named ? { ...rest, uprights, series } : input),
+    ...(bare ? { title: '', yLabel: '' } : {}),
+  }
 }
 
 function readout(xLabel: string, x: number, readings: readonly Reading[], unit: string, decimals: number): string {

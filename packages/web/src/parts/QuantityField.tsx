@@ -115,6 +115,7 @@ export function QuantityField({ path, label }: QuantityFieldProps) {
             data-standing={(standing !== null && draft === null) || undefined}
             data-unsaved={draft === null ? undefined : ''}
             value={text}
+            placeholder="not stated"
             spellCheck={false}
             autoComplete="off"
             onChange={(event) => setDraft(event.target.value)}

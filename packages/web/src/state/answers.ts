@@ -1,7 +1,6 @@
 /** What the worker has to say about the present plan, section by section, each known to be fresh or stale. */
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import { notComputed } from '@finwright/core/assess/not-computed.ts'
-import type { AssessmentParts } from '@finwright/core/assess/steps.ts'
 import { noStrength } from '@finwright/core/assess/strength-section.ts'
 import type { FileReference, PlanRecord } from '@finwright/plan/protocol/record.ts'
 import {
@@ -80,15 +79,6 @@ function withoutDisplay(record: PlanRecord): PlanRecord {
 export interface Known<T> {
   readonly value: T
   readonly stale: boolean
-}
-
-/** A section; null until it was answered once. */
-export function partOf<P extends PartName>(
-  { parts, key }: Answers,
-  name: P,
-): Known<NonNullable<AssessmentParts[P]>> | null {
-  const part = parts[name]
-  return part === undefined ? null : { value: part.value, stale: part.key !== key }
 }
 
 /** Whether what stands beside the flutter margin belongs to an earlier plan. */

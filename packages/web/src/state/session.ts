@@ -44,9 +44,12 @@ export function session(server: PlanServer, answerer: Answerer): Session {
     if (atRest) before.set({ gesture, parts })
     else if (now !== null) before.set({ ...now, gesture })
   })
+  let latest: unknown = null
   document.watch(() => {
     const record = document.get().draft?.record
-    if (record !== undefined) answers.recordIs(record)
+    if (record === undefined || record === latest) return
+    latest = record
+    answers.recordIs(record)
   })
   const forget = (): void => before.set(null)
   return { document, answers, before: { get: before.get, watch: before.watch, forget }, hand: cell<Hand | null>(null) }

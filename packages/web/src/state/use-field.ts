@@ -1,7 +1,8 @@
 /** One field of the plan: what was typed, what holds where nothing was, and what is wrong with it. */
 import type { Issue } from '@finwright/core/issue.ts'
+import type { Answers } from '@finwright/plan/protocol/work.ts'
 import { type Path, pathText, valueAt } from '@finwright/plan/schema/locate.ts'
-import { useAnswers, useTyped } from './use.ts'
+import { useSelected, useSession, useTyped } from './use.ts'
 
 export interface FieldState {
   readonly typed: unknown
@@ -13,11 +14,17 @@ export interface FieldState {
 
 export function useField(path: Path): FieldState {
   const typed = useTyped(path)
-  const { document, issues, key } = useAnswers()
+  const { answers } = useSession()
+  const document = useSelected(answers, (state) => state.document)
+  const faults = useSelected(answers, faultsOf)
   const name = pathText(path)
   const filled = document?.value.defaulted.find((one) => one.path === name)
   const value = filled?.value ?? valueAt(document?.value.complete, path)
   const standing = typed === undefined && value !== undefined ? { value, source: filled?.source ?? '' } : null
-  const own = issues?.key === key ? issues.value.filter((issue) => issue.path === name) : []
-  return { typed, standing, issues: own }
+  return { typed, standing, issues: faults.filter((issue) => issue.path === name) }
 }
+
+const noFaults: readonly Issue[] = []
+
+/** Of the present plan. */
+const faultsOf = ({ issues, key }: Answers): readonly Issue[] => (issues?.key === key ? issues.value : noFaults)

@@ -7,8 +7,8 @@ import type { JsonObject, PlanRecord } from '@finwright/plan/protocol/record.ts'
 import type { Answers, PartName } from '@finwright/plan/protocol/work.ts'
 import { type Path, valueAt } from '@finwright/plan/schema/locate.ts'
 import { type Figures, figuresIn, type UnitSystem } from '@finwright/sheets/layout/figures.ts'
-import { createContext, useContext, useMemo, useSyncExternalStore } from 'react'
-import { assessmentOf, type Known, partOf } from './answers.ts'
+import { createContext, useContext, useMemo, useRef, useSyncExternalStore } from 'react'
+import { assessmentOf, type Known } from './answers.ts'
 import type { DocumentState, Entered } from './document.ts'
 import type { Before, Session } from './session.ts'
 import type { Store } from './store.ts'
@@ -24,6 +24,25 @@ export function useSession(): Session {
 
 export const useStore = <T>({ watch, get }: Store<T>): T => useSyncExternalStore(watch, get, get)
 
+/**
+ * A part of a store: the view is made anew only when that part changes. `select` may hand back a list of parts made on the spot; one with
+ * the same entries counts as the same.
+ */
+export function useSelected<T, S>({ watch, get }: Store<T>, select: (state: T) => S): S {
+  const held = useRef<S | undefined>(undefined)
+  const read = (): S => {
+    const next = select(get())
+    if (held.current === undefined || !alike(held.current, next)) held.current = next
+    return held.current as S
+  }
+  return useSyncExternalStore(watch, read, read)
+}
+
+const alike = (a: unknown, b: unknown): boolean =>
+  Array.isArray(a) && Array.isArray(b)
+    ? a.length === b.length && a.every((entry, i) => Object.is(entry, b[i]))
+    : Object.is(a, b)
+
 export const useDocument = (): DocumentState => useStore(useSession().document)
 
 export const useAnswers = (): Answers => useStore(useSession().answers)
@@ -32,18 +51,19 @@ export const useBefore = (): Before | null => useStore(useSession().before)
 
 /** The record as this window sees it. Only pages inside `<WithPlan>` ask. */
 export function useRecord(): PlanRecord {
-  const { draft } = useDocument()
-  if (draft === null) throw new Error('a page before its plan')
-  return draft.record
+  const record = useSelected(useSession().document, ({ draft }) => draft?.record)
+  if (record === undefined) throw new Error('a page before its plan')
+  return record
 }
 
 export const usePlan = (): JsonObject => useRecord().plan
 
 /** What was typed there; undefined where nothing was. */
-export const useTyped = (path: Path): unknown => valueAt(usePlan(), path)
+export const useTyped = (path: Path): unknown =>
+  useSelected(useSession().document, ({ draft }) => valueAt(draft?.record.plan, path))
 
 export function useUnits(): UnitSystem {
-  return useDocument().draft?.record.plan.units === 'us' ? 'us' : 'metric'
+  return useSelected(useSession().document, ({ draft }) => (draft?.record.plan.units === 'us' ? 'us' : 'metric'))
 }
 
 export function useFigures(): Figures {
@@ -58,19 +78,27 @@ export function useEnter(): (intent: Intent, gesture?: string) => Entered {
 
 /** One section of the answer. */
 export function usePart<P extends PartName>(name: P): Known<NonNullable<AssessmentParts[P]>> | null {
-  return partOf(useAnswers(), name)
+  const [part, key] = useSelected(useSession().answers, ({ parts, key }) => [parts[name], key] as const)
+  return useMemo(
+    () => (part === undefined ? null : { value: part.value, stale: part.key !== key }),
+    [part, key],
+  ) as Known<NonNullable<AssessmentParts[P]>> | null
 }
 
 /** The sections so far as one assessment; null while one of those was never answered. */
 export function useAssessment(needed: readonly PartName[]): Known<Assessment> | null {
-  const answers = useAnswers()
-  const parts = needed.map((name) => answers.parts[name])
+  const { answers } = useSession()
+  const held = useSelected(answers, ({ parts, key, assessment }) => [
+    ...needed.map((name) => parts[name]),
+    key,
+    assessment,
+  ])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the answer changes with these sections alone
-  return useMemo(() => assessmentOf(answers, needed), [...parts, answers.key, answers.assessment])
+  return useMemo(() => assessmentOf(answers.get(), needed), [held])
 }
 
 /** The design in SI of the newest plan that could be read; null before the first, and for a study. */
 export function useCanDesign(): CanDesign | null {
-  const design = useAnswers().document?.value.design
+  const design = useSelected(useSession().answers, ({ document }) => document?.value.design)
   return design?.kind === 'can' ? design : null
 }

@@ -24,6 +24,8 @@ import { type FinFrame, finFrame, finOutline, type Shapes } from './fin-picture.
 /** Darkness of the highest step. */
 const darkest = 0.62
 const scaleHeight = 10
+/** That a figure of the scale takes. */
+const figureRoom = 6
 /** Left of the fin: the figures of the charts under it stand there. */
 const axisRoom = 12
 
@@ -81,6 +83,7 @@ function toneScale(steps: readonly number[], tone: number, { x, y, width }: Omit
   if (steps.length === 0) return [title]
   const own = Math.min(9, (width - 50) / (steps.length + 1))
   const left = x + width - own * (steps.length + 1)
+  const stride = Math.ceil(figureRoom / own)
   const decimals = Math.max(0, -Math.floor(Math.log10(steps[0]) + 1e-9))
   return [
     title,
@@ -90,13 +93,15 @@ function toneScale(steps: readonly number[], tone: number, { x, y, width }: Omit
         { layer: 'fill', stroke: stroke(pen.hair), fill: i === 0 ? null : fill('ink', 1 - (1 - tone) ** i) },
       ),
     ),
-    ...steps.map((value, i) =>
-      text([left + (i + 1) * own, y + 6.8], plain(value, decimals), {
-        size: 2.4,
-        face: 'letter',
-        ink: 'dark',
-        anchor: 'middle',
-      }),
+    ...steps.flatMap((value, i) =>
+      i % stride > 0
+        ? []
+        : text([left + (i + 1) * own, y + 6.8], plain(value, decimals), {
+            size: 2.4,
+            face: 'letter',
+            ink: 'dark',
+            anchor: 'middle',
+          }),
     ),
   ]
 }

@@ -33,7 +33,10 @@ export function Strength({ assessment, stale }: Shown) {
       const height = Math.max(84, 8 * strength.through.length + 24)
       return strength.through.length === 0
         ? null
-        : { height, items: throughThickness(strength, { x: 0, y: 0, width: Math.min(width, 100), height }, figures) }
+        : {
+            height,
+            items: throughThickness(strength, { x: 3, y: 0, width: Math.min(width - 3, 100), height }, figures),
+          }
     },
     [strength, figures],
   )

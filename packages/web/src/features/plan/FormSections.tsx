@@ -1,12 +1,12 @@
 /** The sections of the form, each field by its kind. */
 import { valueAt } from '@finwright/plan/schema/locate.ts'
-import type { ReactNode } from 'react'
+import { memo, type ReactNode } from 'react'
 import { Section } from '../../parts/Page.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
 import { SelectField } from '../../parts/SelectField.tsx'
 import { SwitchField } from '../../parts/SwitchField.tsx'
 import { TextField } from '../../parts/TextField.tsx'
-import { useAnswers, usePlan } from '../../state/use.ts'
+import { usePlan, useSelected, useSession, useTyped } from '../../state/use.ts'
 import { form, type Group, type Row } from './form.data.ts'
 import { materialOptions } from './materials.ts'
 import styles from './PlanPage.module.css'
@@ -18,7 +18,7 @@ interface FormSectionsProps {
 
 export function FormSections({ after = {} }: FormSectionsProps) {
   const typed = usePlan()
-  const complete = useAnswers().document?.value.complete
+  const complete = useSelected(useSession().answers, ({ document }) => document?.value.complete)
   return form.map(({ id, title, lead, groups }) => (
     <Section key={id} id={id} title={title} {...(lead === undefined ? {} : { lead })}>
       <div className={styles.groups}>
@@ -55,8 +55,8 @@ function Fields({ title, rows }: Group) {
   )
 }
 
-function Field({ row }: { readonly row: Row }) {
-  const { materials } = usePlan()
+const Field = memo(function Field({ row }: { readonly row: Row }) {
+  const materials = useTyped(['materials'])
   switch (row.kind) {
     case 'quantity':
       return <QuantityField {...row} />
@@ -73,4 +73,4 @@ function Field({ row }: { readonly row: Row }) {
       return <SelectField path={row.path} label={row.label} options={row.options} {...(writes ? { make } : {})} />
     }
   }
-}
+})

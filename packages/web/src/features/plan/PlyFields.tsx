@@ -1,5 +1,6 @@
 /** The plies as a table of fields: cloth, angle, role, step-backs; put in, taken out, doubled, moved. */
 import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
+import { useState } from 'react'
 import { Button } from '../../parts/Button.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
 import { SelectField } from '../../parts/SelectField.tsx'
@@ -78,11 +79,13 @@ function Ply({ ply, at, materials, children }: PlyProps) {
   const { hand } = useSession()
   const id = useCanDesign()?.plies[at]?.id ?? `P${at + 1}`
   const peel = ply.role === 'peel'
+  const [open, setOpen] = useState(false)
   const short = isObject(ply.stepBack)
   return (
     <details
       className={styles.ply}
       data-path={`plies[${at}]`}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
       onPointerEnter={() => hand.set({ kind: 'ply', id })}
       onPointerLeave={() => hand.set(null)}
     >
@@ -94,20 +97,22 @@ function Ply({ ply, at, materials, children }: PlyProps) {
           {ply.role === 'surface' ? 'surface' : peel ? 'comes off after cure' : short ? 'stepped back' : 'full size'}
         </span>
       </summary>
-      <div className={styles.plyFields}>
-        <SelectField path={['plies', at, 'cloth']} label="Cloth" options={materialOptions('cloth', materials)} />
-        <QuantityField path={['plies', at, 'angle']} />
-        <SelectField path={['plies', at, 'role']} label="Role" options={roles} />
-        <SelectField path={['plies', at, 'cover']} label="Lies on" options={covers} />
-        <QuantityField path={['plies', at, 'onBody']} />
-        <QuantityField path={['plies', at, 'wrap']} />
-        {(['tip', 'leading', 'trailing', 'bodyForward', 'bodyAft'] as const).map((side) => (
-          <StepBack key={side} ply={ply} at={at} side={side} />
-        ))}
-        <QuantityField path={['plies', at, 'overhang', 'edges']} />
-        <QuantityField path={['plies', at, 'overhang', 'bodyEnds']} />
-        <div className={styles.plyActs}>{children}</div>
-      </div>
+      {open && (
+        <div className={styles.plyFields}>
+          <SelectField path={['plies', at, 'cloth']} label="Cloth" options={materialOptions('cloth', materials)} />
+          <QuantityField path={['plies', at, 'angle']} />
+          <SelectField path={['plies', at, 'role']} label="Role" options={roles} />
+          <SelectField path={['plies', at, 'cover']} label="Lies on" options={covers} />
+          <QuantityField path={['plies', at, 'onBody']} />
+          <QuantityField path={['plies', at, 'wrap']} />
+          {(['tip', 'leading', 'trailing', 'bodyForward', 'bodyAft'] as const).map((side) => (
+            <StepBack key={side} ply={ply} at={at} side={side} />
+          ))}
+          <QuantityField path={['plies', at, 'overhang', 'edges']} />
+          <QuantityField path={['plies', at, 'overhang', 'bodyEnds']} />
+          <div className={styles.plyActs}>{children}</div>
+        </div>
+      )}
     </details>
   )
 }

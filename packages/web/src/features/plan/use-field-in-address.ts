@@ -9,11 +9,17 @@ export function useFieldInAddress(): void {
     const row = nearest(field)
     if (row === null) return
     row.closest('details')?.setAttribute('open', '')
-    row.dataset.found = ''
-    row.scrollIntoView({ block: 'center' })
-    row.querySelector<HTMLElement>('input, select')?.focus({ preventScroll: true })
+    // an entry's fields are there once it is open
+    let found = row
+    const timer = setTimeout(() => {
+      found = nearest(field) ?? row
+      found.dataset.found = ''
+      found.scrollIntoView({ block: 'center' })
+      found.querySelector<HTMLElement>('input, select')?.focus({ preventScroll: true })
+    }, 60)
     return () => {
-      delete row.dataset.found
+      clearTimeout(timer)
+      delete found.dataset.found
     }
   }, [field])
 }
