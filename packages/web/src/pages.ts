@@ -26,6 +26,18 @@ export const pages: readonly PageEntry[] = [
     short: 'Can',
     view: lazy(() => import('./features/can3d/CanPage.tsx')),
   },
+  {
+    path: '/shape',
+    question: 'What shape is it?',
+    short: 'Shape',
+    view: lazy(() => import('./features/outline/OutlinePage.tsx')),
+  },
+  {
+    path: '/plies',
+    question: 'Which plies, which way?',
+    short: 'Plies',
+    view: lazy(() => import('./features/schedule/SchedulePage.tsx')),
+  },
   { path: '/see', question: 'What will it see?', short: 'See', view: lazy(() => import('./features/see/SeePage.tsx')) },
   { path: '/hold', question: 'Will it hold?', short: 'Hold', view: lazy(() => import('./features/hold/HoldPage.tsx')) },
   { path: '/cut', question: 'What do I cut?', short: 'Cut', view: lazy(() => import('./features/cut/CutPage.tsx')) },

@@ -13,11 +13,18 @@ export function resolvePlies(
   plies: Loose<CanPlan['plies']> | undefined,
   find: Find,
 ): Loose<readonly PlyDesign[]> | undefined {
+  const list = listOf(plies)
+  const ids = plyIds(list?.map((ply) => ply?.role) ?? [])
+  return list?.map((ply, i) => ({ id: ids[i], ...resolvePly(ply, i, find) }))
+}
+
+/** Each role is counted by itself; undefined where the role is not known. */
+export function plyIds(roles: readonly (PlyRole | undefined)[]): readonly (string | undefined)[] {
   const counts = { structural: 0, surface: 0, peel: 0 }
-  return listOf(plies)?.map((ply, i) => {
-    const role = ply?.role
-    if (role !== undefined) counts[role] += 1
-    return { id: role === undefined ? undefined : `${initials[role]}${counts[role]}`, ...resolvePly(ply, i, find) }
+  return roles.map((role) => {
+    if (role === undefined) return undefined
+    counts[role] += 1
+    return `${initials[role]}${counts[role]}`
   })
 }
 

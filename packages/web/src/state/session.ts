@@ -3,7 +3,7 @@
 import type { Answers, PartName } from '@finwright/plan/protocol/work.ts'
 import type { PlanServer } from '../server/client.ts'
 import type { Answerer } from '../worker/answerer.ts'
-import { type AnswerStore, answerStore } from './answers.ts'
+import { type AnswerStore, answerStore, type ReadFile } from './answers.ts'
 import { type PlanDocumentStore, planDocument } from './document.ts'
 import { type Cell, cell, type Store } from './store.ts'
 
@@ -19,6 +19,8 @@ export interface Session {
   readonly before: Store<Before | null> & { readonly forget: () => void }
   /** What is under the hand: a ply, a fin edge, a piece. The same on every picture. */
   readonly hand: Cell<Hand | null>
+  /** A file beside the plan; null where it cannot be had. */
+  readonly readFile: ReadFile
 }
 
 /** `P3`, as pieces, plies and shapes are named; other kinds as they come. */
@@ -29,12 +31,13 @@ export interface Hand {
 
 export function session(server: PlanServer, answerer: Answerer): Session {
   const document = planDocument(server)
-  const answers = answerStore(answerer, async (reference) => {
+  const readFile: ReadFile = async (reference) => {
     const { id } = document.get()
     if (id === null) return null
     const reply = await server.fileText(id, reference)
     return reply.kind === 'answer' ? reply.value : null
-  })
+  }
+  const answers = answerStore(answerer, readFile)
   const before = cell<Before | null>(null)
   document.beforeEntry((gesture) => {
     const now = before.get()
@@ -52,7 +55,13 @@ export function session(server: PlanServer, answerer: Answerer): Session {
     answers.recordIs(record)
   })
   const forget = (): void => before.set(null)
-  return { document, answers, before: { get: before.get, watch: before.watch, forget }, hand: cell<Hand | null>(null) }
+  return {
+    document,
+    answers,
+    before: { get: before.get, watch: before.watch, forget },
+    hand: cell<Hand | null>(null),
+    readFile,
+  }
 }
 
 /** Sections that carry margins. */

@@ -39,6 +39,8 @@ afterAll(async () => {
 const margin = (id: string) => page.locator(`[data-margin="${id}"]`)
 const pages = [
   { path: '/', question: 'The plan' },
+  { path: '/shape', question: 'What shape is it?' },
+  { path: '/plies', question: 'Which plies, which way?' },
   { path: '/see', question: 'What will it see?' },
   { path: '/hold', question: 'Will it hold?' },
   { path: '/cut', question: 'What do I cut?' },
