@@ -12,10 +12,10 @@ import { type ComplexVector, complexVector } from '../numeric/complex-matrix.ts'
 import { addTimes, dot, length } from '../numeric/vector.ts'
 
 /** Share of a mode's length over the nodes that the kept shapes need not make. */
-const leftOut = 2e-4
+const leftOut = 5e-4
 
 /** Forgotten and begun again beyond so many. */
-const mostShapes = 40
+const mostShapes = 64
 
 export interface KeptShapes {
   /** On the boxes; only ever added to. */

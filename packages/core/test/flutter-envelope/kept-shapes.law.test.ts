@@ -41,7 +41,7 @@ describe('shapes', () => {
   test('too many are forgotten at once, and those in use go on', () => {
     const latest = keptShapes(onBoxes)
     const first = latest()
-    for (let i = 0; i < 41; i++) first.shares(Float64Array.from({ length: 70 }, (_, j) => (i === j ? 1 : 0)))
+    for (let i = 0; i < 65; i++) first.shares(Float64Array.from({ length: 70 }, (_, j) => (i === j ? 1 : 0)))
     expect(latest()).not.toBe(first)
     expect(first.shares(Float64Array.from({ length: 70 }, (_, j) => (j === 3 ? 2 : 0)))[3]).toBeCloseTo(2, 12)
   })
@@ -72,7 +72,7 @@ const changed = (share: number) => shapes.map((z, m) => z.map((v, i) => v + shar
 /** A wave of a few parts in ten thousand that no mode has, as the kept shapes may leave out. */
 const rippled = shapes.map((z) => {
   const largest = Math.max(...z.map(Math.abs))
-  return z.map((v, i) => v + 3e-4 * largest * Math.sin(40 * mesh.X[2 * i] + 25 * mesh.X[2 * i + 1]))
+  return z.map((v, i) => v + 6e-4 * largest * Math.sin(40 * mesh.X[2 * i] + 25 * mesh.X[2 * i + 1]))
 })
 
 describe.each([
