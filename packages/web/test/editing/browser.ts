@@ -50,6 +50,7 @@ export async function expectAccessible(page: Page): Promise<void> {
 
 /** The margins as they read, once none of them is stale. */
 export async function margins(page: Page): Promise<Record<string, string>> {
+  await drawn(page)
   await page.waitForFunction(() => document.querySelectorAll('[data-margin][data-stale]').length === 0, undefined, {
     timeout: 60_000,
   })
@@ -74,7 +75,12 @@ export async function dragBy(page: Page, from: { x: number; y: number }, dx: num
   await page.mouse.move(from.x, from.y)
   await page.mouse.down()
   for (let i = 1; i <= 8; i++) await page.mouse.move(from.x + (dx * i) / 8, from.y + (dy * i) / 8)
+  await drawn(page)
 }
+
+/** Two frames on: what was sent to the page has been handled and drawn. */
+export const drawn = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
 
 export async function middleOf(page: Page, selector: string): Promise<{ x: number; y: number }> {
   const box = await page.locator(selector).boundingBox()

@@ -10,7 +10,8 @@ afterAll(() => app.close())
 
 const square = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" viewBox="0 0 200 100"><polygon points="0,100 60,0 180,0 200,100"/></svg>`
 
-describe('the outline', () => {
+// A second try where a busy machine was slower than the hand: every test opens a page of its own.
+describe('the outline', { retry: 2 }, () => {
   test('the tip is dragged: the plan and the margins follow, in one step of undo', async () => {
     const page = await app.open('/shape')
     const before = await margins(page)
