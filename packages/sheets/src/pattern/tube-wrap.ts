@@ -6,7 +6,9 @@
  * of its length. Fins stand at equal angles; the seam is in the middle of the last bay. Seen from outside, forward up,
  * fins count from left to right.
  */
+
 import type { PieceShape, Point, SectionFigures } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { wordBoxes } from '../drawing/extent.ts'
 import { arrow } from '../layout/dimension.ts'
@@ -34,7 +36,7 @@ export interface WrapInput {
 export function bodyEnds(shapes: readonly PieceShape[]): BodyEnd[] {
   const ends: { label: string; x: number }[] = []
   for (const { ply, role, netOutline_m } of shapes) {
-    if (role === 'peel') continue
+    if (comesOff(role)) continue
     for (const x of endsOnCentre(netOutline_m)) {
       const twin = ends.find((end) => Math.abs(end.x - x) < samePlace)
       if (twin === undefined) ends.push({ label: ply, x })
