@@ -48,6 +48,22 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect(await accessibilityFaults(page)).toEqual([])
 }
 
+/** Desktop, bench tablet and phone: no accessibility fault, and nothing but tables and pictures is wider than the window. */
+export async function expectRightAtEveryWidth(page: Page): Promise<void> {
+  for (const width of [1440, 820, 360]) {
+    await page.setViewportSize({ width, height: 900 })
+    await expectAccessible(page)
+    expect(
+      await page.evaluate(() =>
+        [...document.querySelectorAll('main *')].flatMap((one) => {
+          const { right } = one.getBoundingClientRect()
+          return right > innerWidth + 1 && !one.closest('table, svg') ? [one.outerHTML.slice(0, 80)] : []
+        }),
+      ),
+    ).toEqual([])
+  }
+}
+
 /** The margins as they read, once none of them is stale. */
 export async function margins(page: Page): Promise<Record<string, string>> {
   await drawn(page)

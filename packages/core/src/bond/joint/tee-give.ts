@@ -7,6 +7,7 @@
  */
 import { invariant } from '../../issue.ts'
 import { factorLdl, solveLdl } from '../../numeric/ldl.ts'
+import { dot } from '../../numeric/vector.ts'
 import { type Flexibility, stripFlexibility } from './fin-strip.ts'
 import { isotropicLayer } from './layer-moduli.ts'
 import type { RootSection } from './root-stress.ts'
@@ -102,10 +103,4 @@ function give({ shape, X, points, F, refine }: LoadedTee, { inside, bayCentre }:
       skinBody: twice(energy.skinBody),
     },
   }
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i]
-  return sum
 }

@@ -25,7 +25,7 @@ export default function CanPage() {
 
 function answer({ section, plies }: CanModel): string {
   const count = plies.length === 1 ? 'one ply' : `${plies.length} plies`
-  return `${section.finCount} fins, ${count} from tip to tip over every bay. Plies are drawn thicker than they are; boat-tail, cant and tapering fillets are drawn straight.`
+  return `${section.finCount} fins, ${count} from tip to tip over every bay. Plies are drawn thicker than they are, without boat-tail, cant, bevels and tapering fillets; modes are those of a fin clamped along the body.`
 }
 
 /** Null before the first patterns, and for a study, which has no can. */
