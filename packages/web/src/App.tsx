@@ -1,5 +1,5 @@
 /** The window: title block, questions, margins, the page, and why. It composes; it does not think. */
-import { Suspense } from 'react'
+import { memo, Suspense, useDeferredValue } from 'react'
 import { RouterProvider } from 'react-aria-components'
 import { Route, Switch, useLocation } from 'wouter'
 import styles from './App.module.css'
@@ -12,7 +12,7 @@ import { Questions } from './shell/Questions.tsx'
 import { TitleBlock } from './shell/TitleBlock.tsx'
 import { UndoKeys } from './shell/UndoKeys.tsx'
 import type { Session } from './state/session.ts'
-import { SessionProvider, useAnswers, useDocument } from './state/use.ts'
+import { SessionProvider, useAtRest, useSelected, useSession } from './state/use.ts'
 
 export function App({ session }: { readonly session: Session }) {
   const [, navigate] = useLocation()
@@ -30,10 +30,13 @@ export function App({ session }: { readonly session: Session }) {
 }
 
 function Window() {
-  const { draft, connection } = useDocument()
-  const { assessment, key, asked } = useAnswers()
-  const fresh = asked === null && assessment?.key === key
-  if (draft === null)
+  const [open, connection] = useSelected(
+    useSession().document,
+    ({ draft, connection: now }) => [draft !== null, now] as const,
+  )
+  // drawn with the page, which is drawn after the margins
+  const fresh = useDeferredValue(useAtRest())
+  if (!open)
     return (
       <p className={styles.waiting} role="status">
         {connection === 'gone'
@@ -43,27 +46,34 @@ function Window() {
     )
   return (
     <div className={styles.window} data-answers={fresh ? 'fresh' : 'old'}>
-      <TitleBlock />
-      <Questions />
-      <div className={styles.body}>
-        <MarginStrip />
-        <Notices />
-        <main id="page" className={styles.page} tabIndex={-1}>
-          <Suspense fallback={<p role="status">Opening …</p>}>
-            <Switch>
-              {pages.map(({ path, view: View }) => (
-                <Route key={path} path={path}>
-                  <View />
-                </Route>
-              ))}
-              <Route>
-                <NoPage />
-              </Route>
-            </Switch>
-          </Suspense>
-        </main>
-      </div>
-      <WhyPanel />
+      <Inside />
     </div>
   )
 }
+
+/** Nothing here hangs on the answers: each part watches what it shows. */
+const Inside = memo(() => (
+  <>
+    <TitleBlock />
+    <Questions />
+    <div className={styles.body}>
+      <MarginStrip />
+      <Notices />
+      <main id="page" className={styles.page} tabIndex={-1}>
+        <Suspense fallback={<p role="status">Opening …</p>}>
+          <Switch>
+            {pages.map(({ path, view: View }) => (
+              <Route key={path} path={path}>
+                <View />
+              </Route>
+            ))}
+            <Route>
+              <NoPage />
+            </Route>
+          </Switch>
+        </Suspense>
+      </main>
+    </div>
+    <WhyPanel />
+  </>
+))

@@ -131,10 +131,10 @@ export function reported(answers: Answers, report: Report): Answers {
     case 'read':
       return { ...answers, document: { key: report.key, value: report.document }, issues: null }
     case 'parts':
-      return { ...answers, parts: { ...answers.parts, ...keyed(report.parts, report.key) } }
+      return { ...answers, parts: { ...answers.parts, ...keyed(report.parts, report.key, answers.parts) } }
     case 'answer': {
       const { key, assessment } = report
-      const parts = keyed(partsOf(assessment), key)
+      const parts = keyed(partsOf(assessment), key, answers.parts)
       return { ...answers, asked: null, assessment: { key, value: assessment }, parts, issues: null }
     }
     case 'refused':
@@ -145,8 +145,14 @@ export function reported(answers: Answers, report: Report): Answers {
 /** Whether what is shown belongs to an earlier record. */
 export const isStale = ({ key, assessment }: Answers): boolean => assessment !== null && assessment.key !== key
 
-const keyed = (parts: AssessmentParts, key: string): Answers['parts'] =>
-  Object.fromEntries(Object.entries(parts).map(([name, value]) => [name, { key, value }]))
+/** A section told again as it stood stays the same object, so that whoever watches it has nothing to do. */
+const keyed = (parts: AssessmentParts, key: string, before: Answers['parts']): Answers['parts'] =>
+  Object.fromEntries(
+    Object.entries(parts).map(([name, value]) => {
+      const known = before[name as PartName]
+      return [name, known?.key === key && known.value === value ? known : { key, value }]
+    }),
+  )
 
 const partsOf = (assessment: Assessment): AssessmentParts => {
   const { flight, fin, structure, flutter, strength, bond, pattern, nest, resin, sources } = assessment

@@ -2,8 +2,9 @@
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import type { PartName } from '@finwright/plan/protocol/work.ts'
 import { answersIn } from '@finwright/sheets/answers.ts'
-import type { ReactNode } from 'react'
-import { useAnswers, useAssessment, useUnits } from '../state/use.ts'
+import { memo, type ReactNode, useDeferredValue } from 'react'
+import type { Known } from '../state/answers.ts'
+import { useAssessment, useSelected, useSession, useUnits } from '../state/use.ts'
 import styles from './Page.module.css'
 
 export interface Shown {
@@ -20,25 +21,43 @@ interface PageProps {
 
 export function Page({ question, needs, children }: PageProps) {
   const known = useAssessment(needs)
-  const units = useUnits()
-  const { asked, issues } = useAnswers()
-  if (known === null)
-    return (
-      <>
-        <h1 className={styles.question}>{question}</h1>
-        <p className={styles.answer} role="status">
-          {issues !== null ? 'The plan has faults, so there is no answer yet.' : `${asked?.step || 'Working it out'} …`}
-        </p>
-      </>
-    )
-  const answer = answersIn(known.value, units).find((one) => one.question === question)?.answer ?? ''
+  // The page is drawn when nothing more urgent is to do; what is entered meanwhile comes first.
+  const drawn = useDeferredValue(known)
+  if (drawn === null) return <Waiting question={question} />
+  return <Drawn question={question} known={drawn} draw={children} />
+}
+
+function Waiting({ question }: { readonly question: string }) {
+  const [step, faulty] = useSelected(
+    useSession().answers,
+    ({ asked, issues }) => [asked?.step ?? '', issues !== null] as const,
+  )
   return (
     <>
-      <PageHead question={question} answer={answer} stale={known.stale} />
-      {children({ assessment: known.value, stale: known.stale })}
+      <h1 className={styles.question}>{question}</h1>
+      <p className={styles.answer} role="status">
+        {faulty ? 'The plan has faults, so there is no answer yet.' : `${step || 'Working it out'} …`}
+      </p>
     </>
   )
 }
+
+interface DrawnProps {
+  readonly question: string
+  readonly known: Known<Assessment>
+  readonly draw: PageProps['children']
+}
+
+const Drawn = memo(({ question, known: { value, stale }, draw }: DrawnProps) => {
+  const units = useUnits()
+  const answer = answersIn(value, units).find((one) => one.question === question)?.answer ?? ''
+  return (
+    <>
+      <PageHead question={question} answer={answer} stale={stale} />
+      {draw({ assessment: value, stale })}
+    </>
+  )
+})
 
 interface PageHeadProps {
   readonly question: string

@@ -3,14 +3,13 @@ import type { Issue } from '@finwright/core/issue.ts'
 import { Link } from 'wouter'
 import { fieldHref } from '../features/plan/field-place.ts'
 import { Button } from '../parts/Button.tsx'
-import { useAnswers, useDocument, useSession } from '../state/use.ts'
+import { useFaults, useSelected, useSession } from '../state/use.ts'
 import styles from './Notices.module.css'
 
 export function Notices() {
-  const { dropped } = useDocument()
-  const { issues, key } = useAnswers()
+  const dropped = useSelected(useSession().document, (state) => state.dropped)
+  const faults = useFaults()
   const { document: plan } = useSession()
-  const faults = issues?.key === key ? issues.value : []
   return (
     <div className={styles.notices} role="status">
       {dropped.map(({ id, payload, issues: reasons }) => (

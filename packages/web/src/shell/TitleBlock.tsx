@@ -4,7 +4,7 @@ import { Link } from 'wouter'
 import { Button } from '../parts/Button.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { chooseTheme, theme } from '../state/theme.ts'
-import { useDocument, useEnter, usePlan, useSession, useStore, useUnits } from '../state/use.ts'
+import { useEnter, usePlan, useSelected, useSession, useStore, useUnits } from '../state/use.ts'
 import { Progress } from './Progress.tsx'
 import styles from './TitleBlock.module.css'
 
@@ -55,8 +55,8 @@ function PlanName() {
 }
 
 function Steps() {
-  const { undo, redo } = useDocument()
   const { document: plan } = useSession()
+  const [undo, redo] = useSelected(plan, (state) => [state.undo, state.redo] as const)
   const names = [
     { label: 'Undo', what: undo, key: 'Ctrl+Z', act: plan.undo },
     { label: 'Redo', what: redo, key: 'Ctrl+Shift+Z', act: plan.redo },

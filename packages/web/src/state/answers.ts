@@ -2,6 +2,7 @@
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import { notComputed } from '@finwright/core/assess/not-computed.ts'
 import { noStrength } from '@finwright/core/assess/strength-section.ts'
+import type { Issue } from '@finwright/core/issue.ts'
 import type { FileReference, PlanRecord } from '@finwright/plan/protocol/record.ts'
 import {
   type Answers,
@@ -80,6 +81,14 @@ export interface Known<T> {
   readonly value: T
   readonly stale: boolean
 }
+
+/** Every number belongs to the present plan, and nothing is under way. */
+export const atRest = ({ asked, assessment, key }: Answers): boolean => asked === null && assessment?.key === key
+
+const noFaults: readonly Issue[] = []
+
+/** What keeps the present plan from being worked out. */
+export const faultsOf = ({ issues, key }: Answers): readonly Issue[] => (issues?.key === key ? issues.value : noFaults)
 
 /** Whether what stands beside the flutter margin belongs to an earlier plan. */
 export const asidesStale = ({ assessment, key }: Answers): boolean => assessment === null || assessment.key !== key

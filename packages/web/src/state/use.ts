@@ -2,13 +2,15 @@
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign } from '@finwright/core/assess/design.ts'
 import type { AssessmentParts } from '@finwright/core/assess/steps.ts'
+import type { Issue } from '@finwright/core/issue.ts'
 import type { Intent } from '@finwright/plan/protocol/commands.ts'
 import type { JsonObject, PlanRecord } from '@finwright/plan/protocol/record.ts'
 import type { Answers, PartName } from '@finwright/plan/protocol/work.ts'
+import type { PlanDocument } from '@finwright/plan/read-plan.ts'
 import { type Path, valueAt } from '@finwright/plan/schema/locate.ts'
 import { type Figures, figuresIn, type UnitSystem } from '@finwright/sheets/layout/figures.ts'
 import { createContext, useContext, useMemo, useRef, useSyncExternalStore } from 'react'
-import { assessmentOf, type Known } from './answers.ts'
+import { assessmentOf, atRest, faultsOf, type Known } from './answers.ts'
 import type { DocumentState, Entered } from './document.ts'
 import type { Before, Session } from './session.ts'
 import type { Store } from './store.ts'
@@ -76,6 +78,16 @@ export function useEnter(): (intent: Intent, gesture?: string) => Entered {
   return useSession().document.enter
 }
 
+/** The newest plan that could be read, with its defaults and its design; null before the first. */
+export const useReadPlan = (): PlanDocument | null =>
+  useSelected(useSession().answers, ({ document }) => document?.value ?? null)
+
+/** What keeps the present plan from being worked out. */
+export const useFaults = (): readonly Issue[] => useSelected(useSession().answers, faultsOf)
+
+/** Every number belongs to the present plan. */
+export const useAtRest = (): boolean => useSelected(useSession().answers, atRest)
+
 /** One section of the answer. */
 export function usePart<P extends PartName>(name: P): Known<NonNullable<AssessmentParts[P]>> | null {
   const [part, key] = useSelected(useSession().answers, ({ parts, key }) => [parts[name], key] as const)
@@ -99,6 +111,6 @@ export function useAssessment(needed: readonly PartName[]): Known<Assessment> | 
 
 /** The design in SI of the newest plan that could be read; null before the first, and for a study. */
 export function useCanDesign(): CanDesign | null {
-  const design = useSelected(useSession().answers, ({ document }) => document?.value.design)
+  const design = useReadPlan()?.design
   return design?.kind === 'can' ? design : null
 }

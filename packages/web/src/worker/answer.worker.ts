@@ -1,16 +1,24 @@
 /** The worker: reads and assesses plans in steps, and between two of them hears whether something newer is asked for. */
-import { type Ask, answering, type Report } from '@finwright/plan/protocol/work.ts'
+import { type Ask, answering } from '@finwright/plan/protocol/work.ts'
 import { expose } from 'comlink'
+import { type Sent, sender } from './sent.ts'
 
 let newest = 0
+const packed = sender()
+
+/** One line for all reports, so that they arrive in the order they were made. */
+let report: (sent: Sent) => void = () => undefined
 
 const work = {
+  listen(told: (sent: Sent) => void): void {
+    report = told
+  },
   /** Ends early when a newer ask comes in. */
-  async answer(ask: Ask, report: (report: Report) => void): Promise<void> {
+  async answer(ask: Ask): Promise<void> {
     newest = ask.ticket
     for (const step of answering(ask)) {
       if (newest !== ask.ticket) return
-      report(step)
+      report(packed(step))
       await breath()
     }
   },

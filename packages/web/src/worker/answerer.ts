@@ -2,6 +2,7 @@
 import type { Ask, Report } from '@finwright/plan/protocol/work.ts'
 import { proxy, wrap } from 'comlink'
 import type { AnswerWork } from './answer.worker.ts'
+import { receiver, type Sent } from './sent.ts'
 
 export interface Answerer {
   /** A newer ask ends the older one. */
@@ -12,8 +13,14 @@ export interface Answerer {
 export function workerAnswerer(): Answerer {
   const worker = new Worker(new URL('./answer.worker.ts', import.meta.url), { type: 'module', name: 'assess' })
   const work = wrap<AnswerWork>(worker)
+  const unpacked = receiver()
+  let told: (report: Report) => void = () => undefined
+  void work.listen(proxy((sent: Sent) => told(unpacked(sent))))
   return {
-    ask: (ask, report) => void work.answer(ask, proxy(report)),
+    ask: (ask, report) => {
+      told = report
+      void work.answer(ask)
+    },
     stop: () => void work.stop(),
   }
 }

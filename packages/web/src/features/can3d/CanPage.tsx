@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'react'
 import { Choice } from '../../parts/Choice.tsx'
 import { PageHead } from '../../parts/Page.tsx'
-import { useAnswers, usePart, useSession, useStore } from '../../state/use.ts'
+import { usePart, useReadPlan, useSession, useStore } from '../../state/use.ts'
 import { BayMapBeside } from './BayMapBeside.tsx'
 import styles from './CanPage.module.css'
 import { CanPicture } from './CanPicture.tsx'
@@ -32,7 +32,7 @@ function answer({ section, plies }: CanModel): string {
 function useCanModel(): CanModel | null {
   const pattern = usePart('pattern')?.value
   const shapes = usePart('structure')?.value.shapes ?? null
-  const design = useAnswers().document?.value.design
+  const design = useReadPlan()?.design
   return useMemo(() => {
     if (pattern === undefined || pattern.section === null || design?.kind !== 'can') return null
     const plies = pattern.shapes

@@ -2,7 +2,7 @@
 import { ratio } from '@finwright/sheets/layout/figures.ts'
 import { Section, type Shown } from '../../parts/Page.tsx'
 import { asidesStale } from '../../state/answers.ts'
-import { useAnswers } from '../../state/use.ts'
+import { useSelected, useSession } from '../../state/use.ts'
 import styles from './Hold.module.css'
 import { ratioScale } from './hold.results.ts'
 
@@ -13,9 +13,8 @@ interface RatioRow {
 }
 
 export function Drivers({ assessment }: Shown) {
-  const answers = useAnswers()
   const { beside, drivers, margin } = assessment.flutter
-  const stale = asidesStale(answers)
+  const stale = useSelected(useSession().answers, asidesStale)
   const moves = drivers.map(({ input, change, speedRatio }) => ({ words: input, change, value: speedRatio }))
   const other = beside.map(({ assumption, speedRatio }) => ({ words: `if ${assumption}`, value: speedRatio }))
   if (moves.length + other.length === 0 && !stale) return null

@@ -11,13 +11,13 @@ import { Section, type Shown } from '../../parts/Page.tsx'
 import { Picture } from '../../parts/Picture.tsx'
 import { WhyWords } from '../../parts/WhyWords.tsx'
 import { asidesStale } from '../../state/answers.ts'
-import { useAnswers, useFigures } from '../../state/use.ts'
+import { useFigures, useSelected, useSession } from '../../state/use.ts'
 import styles from './Hold.module.css'
 import { jointRows, proofRows } from './hold.results.ts'
 
 export function Joint({ assessment, stale }: Shown) {
   const figures = useFigures()
-  const settled = !asidesStale(useAnswers())
+  const settled = !useSelected(useSession().answers, asidesStale)
   const { bond, fin, pattern, strength } = assessment
   // biome-ignore lint/correctness/useExhaustiveDependencies: drawn from these sections alone
   const draw = useCallback(

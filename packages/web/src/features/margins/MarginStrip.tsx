@@ -1,12 +1,12 @@
 /** Every margin on every page, as in a drawing's title block: now, and before the last change. */
 
-import { useAnswers, useBefore, useFigures } from '../../state/use.ts'
+import { useBefore, useFigures, useSelected, useSession } from '../../state/use.ts'
 import { WhyLink } from '../why/WhyLink.tsx'
 import styles from './MarginStrip.module.css'
 import { type Margin, margins, type Reading, readOf } from './margins.ts'
 
 export function MarginStrip() {
-  const { parts, key } = useAnswers()
+  const [parts, key] = useSelected(useSession().answers, (answers) => [answers.parts, answers.key] as const)
   const before = useBefore()
   const figures = useFigures()
   const now = readOf(parts)

@@ -1,7 +1,7 @@
 /** What shape is it? The fin's outline, drawn and dragged, typed, or read from a drawing file. */
 import { useState } from 'react'
 import { PageHead, Section } from '../../parts/Page.tsx'
-import { useAnswers, useFigures, usePart, usePlan, useUnits } from '../../state/use.ts'
+import { useFaults, useFigures, usePart, usePlan, useUnits } from '../../state/use.ts'
 import { ImportPanel } from './ImportPanel.tsx'
 import styles from './Outline.module.css'
 import { OutlineDrawing } from './OutlineDrawing.tsx'
@@ -17,11 +17,10 @@ export default function OutlinePage() {
   const figures = useFigures()
   const units = useUnits()
   const fin = usePart('fin')
-  const { issues, key } = useAnswers()
   const [grid, setGrid] = useState('1')
   const [rightAngles, setRightAngles] = useState(true)
   const shape = shapeOf(plan)
-  const faults = (issues?.key === key ? issues.value : []).filter(({ path }) => path.startsWith('fins.outline'))
+  const faults = useFaults().filter(({ path }) => path.startsWith('fins.outline'))
   if (plan.kind === 'study' || (shape === null && plan.fins === undefined))
     return (
       <PageHead question={question} answer="This plan is a study of a bare plate; its outline is in the plan file." />

@@ -6,7 +6,7 @@ import { type BayFrame, bayFrame, boundsOf } from '@finwright/sheets/sheets/bay-
 import { bayStrip } from '@finwright/sheets/sheets/bay-strip.ts'
 import { type PointerEvent, useCallback } from 'react'
 import { type Drawn, Picture } from '../../parts/Picture.tsx'
-import { useAnswers, useFigures, useSession, useStore } from '../../state/use.ts'
+import { useFigures, useReadPlan, useSession, useStore } from '../../state/use.ts'
 import styles from './Schedule.module.css'
 import { type PlyRow, pliesAt, plyShownAt } from './schedule.results.ts'
 
@@ -29,7 +29,7 @@ export function BayPicture({ assessment, stale, rows, chosen, onChoose }: BayPic
   const session = useSession()
   const figures = useFigures()
   const hand = useStore(session.hand)
-  const design = useAnswers().document?.value.design
+  const design = useReadPlan()?.design
   const { section, shapes } = assessment.pattern
   const draw = useCallback(
     (width: number): Framed | null => {

@@ -1,7 +1,7 @@
 /** Which plies, which way? The stack, the bay map beside it, the chosen ply's fields, and another schedule to compare with. */
 import { useState } from 'react'
 import { PageHead, Section } from '../../parts/Page.tsx'
-import { useAnswers, useAssessment, useFigures, usePart, usePlan } from '../../state/use.ts'
+import { useAssessment, useFigures, usePart, usePlan, useReadPlan } from '../../state/use.ts'
 import { BayPicture } from './BayPicture.tsx'
 import { Laminate } from './Laminate.tsx'
 import { PlyEditor } from './PlyEditor.tsx'
@@ -17,7 +17,7 @@ export default function SchedulePage() {
   const fin = usePart('fin')
   const pattern = usePart('pattern')
   const known = useAssessment(['pattern', 'fin'])
-  const design = useAnswers().document?.value.design
+  const design = useReadPlan()?.design
   const [chosen, choose] = useState(0)
   const plies = pliesOf(plan)
   const at = Math.min(chosen, plies.length - 1)

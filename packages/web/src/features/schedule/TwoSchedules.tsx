@@ -3,7 +3,7 @@ import { sameJson } from '@finwright/plan/protocol/record.ts'
 import { Button } from '../../parts/Button.tsx'
 import { Table } from '../../parts/Numbers.tsx'
 import { useAnswers, useFigures, usePlan, useSession, useStore } from '../../state/use.ts'
-import { marginsKnown, otherOf } from './other.ts'
+import { type Kept, marginsKnown, type Other, otherOf } from './other.ts'
 import styles from './Schedule.module.css'
 import { pliesOf } from './schedule.commands.ts'
 import { compared, type PlyRow, plyRows } from './schedule.results.ts'
@@ -12,11 +12,21 @@ import { Weave } from './WeaveStrip.tsx'
 export function TwoSchedules({ rows }: { readonly rows: readonly PlyRow[] }) {
   const other = otherOf(useSession())
   const kept = useStore(other)
+  if (kept === null) return <Button onPress={other.keep}>Keep a copy to compare with</Button>
+  return <Compared rows={rows} other={other} kept={kept} />
+}
+
+interface ComparedProps {
+  readonly rows: readonly PlyRow[]
+  readonly other: Other
+  readonly kept: Kept
+}
+
+function Compared({ rows, other, kept }: ComparedProps) {
   const theirs = useStore(other.answers)
   const mine = useAnswers()
   const plan = usePlan()
   const figures = useFigures()
-  if (kept === null) return <Button onPress={other.keep}>Keep a copy to compare with</Button>
   const same = sameJson(kept.plies, pliesOf(plan))
   const otherRows = plyRows({
     plies: kept.plies,

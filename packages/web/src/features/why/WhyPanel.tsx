@@ -8,7 +8,7 @@ import { derivationOf } from '@finwright/sheets/derivations/derivations.ts'
 import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { Button } from '../../parts/Button.tsx'
-import { useAnswers, useAssessment, useFigures, usePlan, useUnits } from '../../state/use.ts'
+import { useAssessment, useFigures, usePlan, useReadPlan, useUnits } from '../../state/use.ts'
 import { fieldHref } from '../plan/field-place.ts'
 import { useWhy } from './use-why.ts'
 import { WhyLink } from './WhyLink.tsx'
@@ -105,7 +105,7 @@ function List({ title, items }: { readonly title: string; readonly items: readon
 function useFieldInput(): (path: string) => DerivationInput {
   const plan = usePlan()
   const units = useUnits()
-  const complete = useAnswers().document?.value.complete
+  const complete = useReadPlan()?.complete
   return (name) => {
     const path = parsePath(name)
     const found = fieldAt(path)
