@@ -14,7 +14,7 @@ import { plyPatterns } from './pattern/ply-patterns.ts'
 import { rollPages } from './pattern/roll.ts'
 import { shapeFiles } from './pattern/shape-files.ts'
 import { tiledDocument } from './pattern/tiled-document.ts'
-import { bodyEnds, tubeWrap, wrapNotes } from './pattern/tube-wrap.ts'
+import { tubeWrap, wrapNotes } from './pattern/tube-wrap.ts'
 import { corrected, correctionFor, correctionWords } from './printer.ts'
 import type { SheetInput } from './sheet.ts'
 import { bayMap } from './sheets/bay-map.ts'
@@ -26,7 +26,6 @@ import { gaugeSheet } from './sheets/gauge-sheet.ts'
 import { labelStrips } from './sheets/label-strips.ts'
 import { layupSheets } from './sheets/layup-sheets.ts'
 import { marginSheets } from './sheets/margins.ts'
-import { isStraight, markOutSheet } from './sheets/mark-out-sheet.ts'
 import { mixCards } from './sheets/mix-cards.ts'
 import { sectionSheets } from './sheets/section-sheet.ts'
 import { shearSheets } from './sheets/shear-sheet.ts'
@@ -129,9 +128,7 @@ function canDocuments(input: SheetInput, size: PaperSize): Document[] {
     document('cut-sheets', 'cut sheets, one a roll', [...buyList(input), ...cutSheets(input)]),
     document('labels', 'labels for the pieces', labelStrips(input)),
     scaled('patterns', `patterns at true scale on ${sizeName[size]} tiles`, patternPages(input, size, words)),
-    isStraight(input.assessment)
-      ? scaled('tube-wrap', 'wrap to mark out the tube', wrapPages(input, size, words))
-      : document('tube-wrap', 'how to mark out the tube', markOutSheet(input)),
+    scaled('tube-wrap', 'wrap to mark out the tube', wrapPages(input, size, words)),
     scaled('gauges', 'fillet and bevel gauges', framed(gaugeSheet(input, words), paper, identity)),
     document('lay-up-sheets', 'lay-up sheets, one a bay', layupSheets(input)),
     document('mix-cards', 'mix cards, one a session', mixCards(input)),
@@ -172,15 +169,14 @@ function patternPages(
 
 function wrapPages(input: SheetInput, size: PaperSize, correction: string): Page[] {
   const { assessment, design, figures, paper, identity } = input
-  const { section } = assessment.pattern
-  if (section === null) return []
-  const { paperThickness } = design.printing
-  const wrap = tubeWrap({ section, paperThickness, figures, ends: bodyEnds(assessment.pattern.shapes) })
+  const { section, tube } = assessment.pattern
+  if (section === null || tube === null) return []
+  const wrap = { tube, figures, paperThickness: design.printing.paperThickness }
   return tiledDocument({
     title: 'Tube wrap',
     subject: `tiles on ${sizeName[size]}`,
-    pictures: [wrap],
-    notes: wrapNotes({ section, paperThickness, figures }),
+    pictures: [tubeWrap(wrap)],
+    notes: wrapNotes(wrap, section.cant_deg),
     paper,
     identity,
     allowed: allowedPrintError,

@@ -1,4 +1,4 @@
-/** Cut list and cloth as CSV, read back by a parser of its own; and what stands in place of a wrap that would mark wrongly. */
+/** Cut list and cloth as CSV, read back by a parser of its own. */
 import Papa from 'papaparse'
 import { describe, expect, test } from 'vitest'
 import { clothCsv, clothNeeds, cutListCsv, soldLength } from '../src/cut-list.ts'
@@ -6,7 +6,6 @@ import type { Primitive } from '../src/drawing/drawing.ts'
 import { figuresIn } from '../src/layout/figures.ts'
 import { papers } from '../src/layout/paper.ts'
 import { buyList } from '../src/sheets/buy-list.ts'
-import { isStraight, markOutSheet } from '../src/sheets/mark-out-sheet.ts'
 import { demoAssessment, demoDesign } from './fixture/demo.ts'
 
 const { pattern, nest } = demoAssessment
@@ -73,18 +72,5 @@ describe('cloth in all', () => {
     expect(words).toContain('The stock covers every can of this plan.')
     const [first] = clothNeeds(demoAssessment, demoDesign)
     expect(words).toContain(`${(soldLength(first.length_m, 'us') / 0.9144).toFixed(2)} yd`)
-  })
-})
-
-describe('a tube that a straight strip would mark wrongly', () => {
-  const bent = { ...demoAssessment, pattern: { ...pattern, section: { ...pattern.section!, aftTubeRadius_m: 0.046 } } }
-  test('gets no wrap but what to measure', () => {
-    expect(isStraight(demoAssessment)).toBe(true)
-    expect(isStraight(bent)).toBe(false)
-    const words = markOutSheet({ ...input, figures: figuresIn('metric'), assessment: bent })
-      .flatMap(({ items }) => wordsOf(items))
-      .join(' ')
-    expect(words).toContain('92.0 mm at its aft end')
-    expect(words).toContain('end of P1')
   })
 })

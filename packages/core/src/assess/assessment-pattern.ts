@@ -79,6 +79,34 @@ export interface SectionFigures {
   readonly stations_m: { readonly filletFoot: number; readonly filletTop: number; readonly tip: number }
 }
 
+/** A place on the bare body: station along its surface from the root's forward end, m, and angle round the axis towards the next fin, deg. */
+export type TubePlace = readonly [station_m: number, angle_deg: number]
+
+/** Lines that mark out the bare body. Of a fin: angles from its nominal mid-plane. Of a bay: from its centre line. All fins and bays alike. */
+export interface TubeFigures {
+  /** At the root's forward end. */
+  readonly radius_m: number
+  /** Half-angle of the cone, positive where the body narrows aft. */
+  readonly narrowing_deg: number
+  readonly finCount: number
+  readonly root_m: { readonly forward: number; readonly aft: number }
+  readonly canEnds_m: { readonly forward: number | null; readonly aft: number | null }
+  readonly runOut_m: { readonly forward: number; readonly aft: number }
+  readonly fin: {
+    readonly middle: readonly TubePlace[]
+    readonly nextFace: readonly TubePlace[]
+    readonly previousFace: readonly TubePlace[]
+    readonly nextFoot: readonly TubePlace[]
+    readonly previousFoot: readonly TubePlace[]
+  }
+  /** Where plies that stay end on the body; a patch on the side of one fin only. */
+  readonly ends: readonly { readonly ply: string; readonly face: 'next' | 'previous' | null; readonly at_m: number }[]
+  /** Lines along which patches stop on the body. */
+  readonly stops: readonly { readonly ply: string; readonly points: readonly TubePlace[] }[]
+  /** Those that the plies carry, each once: two places each. */
+  readonly ticks: readonly (readonly TubePlace[])[]
+}
+
 export interface PlyCover {
   readonly ply: string
   readonly covers: string
@@ -94,6 +122,7 @@ export interface PlyCover {
 
 export interface PatternSection {
   readonly section: SectionFigures | null
+  readonly tube: TubeFigures | null
   readonly shapes: readonly PieceShape[]
   readonly pieces: readonly PatternPiece[]
   readonly covers: readonly PlyCover[]

@@ -16,6 +16,7 @@ export type {
   PieceShape,
   PlyCover,
   SectionFigures,
+  TubeFigures,
 } from './assessment-pattern.ts'
 export type { Point }
 export type Matrix3 = readonly [

@@ -5,13 +5,13 @@ import type { Checked } from '../issue.ts'
 import { clothExpansion } from '../laminate/expansion.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { sheetExpansion } from '../material/expansion.ts'
-import { landingTicks } from '../pattern/landing.ts'
 import { type Patterns, type PlyShape, patterns } from '../pattern/patterns.ts'
 import { allowanceRules, allowances, type PlyAllowance } from '../pattern/rules-allowance.ts'
 import { type Balance, type BalanceInput, finBalance } from '../pattern/rules-balance.ts'
 import { pieceNameRule } from '../pattern/rules-numbering.ts'
 import type { PatternInput, ScheduledPly } from '../pattern/schedule.ts'
-import type { PatternSection, PieceShape } from './assessment.ts'
+import type { TubeLines, TubePlace } from '../pattern/tube-lines.ts'
+import type { PatternSection, PieceShape, TubeFigures } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
 import type { ShearAssessed } from './shear-section.ts'
 import { bayPlies, type SkinPly } from './skins.ts'
@@ -84,7 +84,7 @@ function scheduled(ply: PlyDesign, skins: readonly SkinPly[]): ScheduledPly {
 }
 
 export function patternSection(
-  { section, shapes, pieces, covers, rules, balance, allowances }: CanPatterns,
+  { section, tube, shapes, pieces, covers, rules, balance, allowances }: CanPatterns,
   { shear, relief }: Pick<ShearAssessed, 'shear' | 'relief'>,
 ): PatternSection {
   return {
@@ -104,6 +104,7 @@ export function patternSection(
       cant_deg: degrees(section.cant),
       stations_m: section.stations,
     },
+    tube: tubeFigures(tube),
     shapes: shapes.map(pieceShape),
     pieces: pieces.map(({ id, can, bay, ply, role, cloth, angle, outline, netOutline, area, mass }) => ({
       ...{ id, can, bay, ply, role, cloth, angle_deg: degrees(angle) },
@@ -140,6 +141,45 @@ export function patternSection(
   }
 }
 
+const onTube = (places: readonly TubePlace[]): TubeFigures['ticks'][number] =>
+  places.map(([a, angle]) => [a, degrees(angle)] as const)
+
+function tubeFigures({
+  radius,
+  kappa,
+  finCount,
+  root,
+  canEnds,
+  runOut,
+  fin,
+  ends,
+  stops,
+  ticks,
+}: TubeLines): TubeFigures {
+  return {
+    radius_m: radius,
+    narrowing_deg: degrees(kappa),
+    finCount,
+    root_m: root,
+    canEnds_m: canEnds,
+    runOut_m: runOut,
+    fin: {
+      middle: onTube(fin.middle),
+      nextFace: onTube(fin.nextFace),
+      previousFace: onTube(fin.previousFace),
+      nextFoot: onTube(fin.nextFoot),
+      previousFoot: onTube(fin.previousFoot),
+    },
+    ends: ends.map(({ ply, side, a }) => ({
+      ply,
+      face: side === null ? null : side === 1 ? 'next' : 'previous',
+      at_m: a,
+    })),
+    stops: stops.map(({ ply, points }) => ({ ply, points: onTube(points) })),
+    ticks: ticks.map(onTube),
+  }
+}
+
 function pieceShape(shape: PlyShape): PieceShape {
   return {
     ply: shape.ply,
@@ -160,7 +200,7 @@ function pieceShape(shape: PlyShape): PieceShape {
     buildUp_m: shape.buildUp,
     biasAllowance_m: shape.biasAllowance,
     mass_kg: shape.mass,
-    marks: [...shape.marks, ...landingTicks(shape)].map(({ kind, points, label }) => ({
+    marks: shape.marks.map(({ kind, points, label }) => ({
       kind,
       points_m: points,
       label,

@@ -23,6 +23,8 @@ export interface BayGeometry {
   /** Of the fillet, the lesser of its two ends. */
   readonly leastRadius: number
   readonly shape: BayShape
+  /** With the core as flat as its middle and no run-outs: what the map is of. */
+  readonly flatShape: BayShape
   readonly mapAt: (z: number) => BayMap
   /** Null for a straight bay, whose map is exact. */
   readonly chartAt: (z: number) => BayChart | null
@@ -82,6 +84,7 @@ export function bayGeometry(input: GeometryInput): Checked<BayGeometry> {
       straight,
       leastRadius: Math.min(shape.r, shape.r1),
       shape,
+      flatShape,
       mapAt: (z) => chartAt(z) ?? straightMap(development(section, z)),
       chartAt,
     },

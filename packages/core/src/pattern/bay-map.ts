@@ -24,6 +24,9 @@ export interface BayMap {
   readonly inFillet: (side: MapSide, station: number, tau: number) => Point
   /** Across the body at a station, from the foot on the previous fin's side to that on the next fin's. */
   readonly acrossBody: (station: number) => readonly Point[]
+  /** The body's point at a station and an angle round the axis from the bay's centre line; the fillet's foot stands at `footAngle`. */
+  readonly onBody: (station: number, angle: number) => Point
+  readonly footAngle: (side: MapSide, station: number) => number
   /** Radius of the fillet's hollow, for the spacing of points on a curve; 0 where points stand at even distances. */
   readonly hollow: { readonly radius: number; readonly phi: number } | null
 }
@@ -43,6 +46,8 @@ export function straightMap(dev: Development): BayMap {
       [station, -dev.foot],
       [station, dev.foot],
     ],
+    onBody: (station, angle) => [station, dev.bodyRadius * angle],
+    footAngle: (side) => (side * dev.foot) / dev.bodyRadius,
     hollow: { radius: dev.filletRadius, phi: dev.section.phi },
   }
 }

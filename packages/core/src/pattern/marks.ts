@@ -101,32 +101,21 @@ function curvedLine({ map, outlines }: MarkInput, side: MapSide, tau: number): r
 const polylineLength = (line: Polyline): number =>
   line.slice(1).reduce((sum, [X, Y], i) => sum + Math.hypot(X - line[i]![0], Y - line[i]![1]), 0)
 
-/** Length of a tick to each side of the centre line. */
-const tick = 0.004
-
-/** The root's ends across the body, and a tick on the centre line at each. */
+/** The root's ends across the body, where the piece lies on it. Their ticks: landing.ts. */
 function rootEnds({ outline, map, outlines, ply }: MarkInput): readonly PlyMark[] {
   const forward = outline.points[0]![0]
   const ends = [
     { X: forward, label: 'root, forward end' },
     { X: forward + rootLength(outline), label: 'root, aft end' },
   ]
-  const { left, right } = bounds(outlines.cut)
+  const { bodyEnds } = outlines
   return ends
-    .filter(({ X }) => X >= left && X <= right)
+    .filter(({ X }) => X >= bodyEnds.forward - 1e-9 && X <= bodyEnds.aft + 1e-9)
     .flatMap(({ X, label }): PlyMark[] => {
       const across = map.acrossBody(X)
       if (ply.cover !== 'bay')
         return polylineInside(outlines.cut, across).map((points): PlyMark => ({ kind: 'root', points, label }))
-      const size = Math.min(tick, across.at(-1)![1])
-      const middle: readonly Point[] = [
-        [X, -size],
-        [X, size],
-      ]
-      return [
-        { kind: 'root', points: across, label },
-        { kind: 'tick', points: middle, label: '' },
-      ]
+      return [{ kind: 'root', points: across, label }]
     })
 }
 

@@ -13,13 +13,15 @@ import { type BayGeometry, bayGeometry } from './bay-geometry.ts'
 import { type Cover, plyCovers } from './covers.ts'
 import { inputIssues, noOutlineIssue, splitIssue, tightFilletIssue, tightFilletRule } from './faults.ts'
 import { type LabelPlace, labelPlace } from './label.ts'
+import { landingMarks } from './landing.ts'
 import { type PlyMark, plyMarks } from './marks.ts'
 import { type Ends, type PlyOutlines, plyOutlines } from './outlines.ts'
 import { type Piece, piecesOf } from './pieces.ts'
 import { brokenRules } from './rules.ts'
 import { patchRules } from './rules-patch.ts'
-import { buildUps, type PatternInput, type PlyRole, type ScheduledPly } from './schedule.ts'
+import { buildUps, type PatternInput, type PlyCoverKind, type PlyRole, type ScheduledPly } from './schedule.ts'
 import { isBias, widthKept } from './trellis.ts'
+import { type TubeLines, tubeLines } from './tube-lines.ts'
 
 /** The section at the root's forward end, for drawing; lengths in m, angles in rad. */
 export interface SectionShape {
@@ -53,6 +55,9 @@ export interface PlyShape {
   /** The cut line. */
   readonly outline: Polygon
   readonly netOutline: Polygon
+  readonly cover: PlyCoverKind
+  /** Of the net line on the body, X. */
+  readonly bodyEnds: Ends
   readonly area: number
   readonly netArea: number
   /** Across the bay: at the net line and as cut. */
@@ -79,6 +84,8 @@ export interface Patterns {
   /** Rules the schedule breaks. */
   readonly rules: readonly Issue[]
   readonly geometry: BayGeometry
+  /** What marks out the bare body. */
+  readonly tube: TubeLines
 }
 
 /** The patterns, or every reason why they cannot be made. */
@@ -111,6 +118,7 @@ export function patterns(input: PatternInput): Checked<Patterns> {
       ...patchRules(plies),
     ],
     geometry: geometry.value,
+    tube: tubeLines({ geometry: geometry.value, shapes, input }),
   }
   return { ok: true, value, warnings: [] }
 }
@@ -164,6 +172,9 @@ function shapeOf(input: PatternInput, draft: Draft, all: readonly Draft[]): PlyS
   const cutBounds = bounds(cut)
   const cutWidth = cutBounds.top - cutBounds.bottom
   const outlineArea = area(cut)
+  const { x0, x1, R, R1 } = geometry.shape
+  const root = { forward: x0, aft: x1 }
+  const bareRadius = (a: number): number => R - ((R - R1) * (a - x0)) / (x1 - x0)
   return {
     ply: ply.id,
     sequence: index + 1,
@@ -174,6 +185,8 @@ function shapeOf(input: PatternInput, draft: Draft, all: readonly Draft[]): PlyS
     angle: ply.angle,
     outline: cut,
     netOutline: net,
+    cover: ply.cover,
+    bodyEnds: outlines.bodyEnds,
     area: outlineArea,
     netArea: area(net),
     width: netBounds.top - netBounds.bottom,
@@ -183,19 +196,22 @@ function shapeOf(input: PatternInput, draft: Draft, all: readonly Draft[]): PlyS
     buildUp: z,
     biasAllowance: cutWidth * (1 - widthKept(ply.angle, input.layup.biasShear)),
     mass: ply.dryArealMass * outlineArea,
-    marks: plyMarks({
-      outline: input.fins.outline,
-      edges: input.fins.edges,
-      coreThickness: input.fins.core.thickness,
-      map,
-      z,
-      ply,
-      outlines,
-      neighbours: neighboursOf(input, draft, all),
-      angle: ply.angle,
-      bias: isBias(ply.angle),
-      label,
-    }),
+    marks: [
+      ...plyMarks({
+        outline: input.fins.outline,
+        edges: input.fins.edges,
+        coreThickness: input.fins.core.thickness,
+        map,
+        z,
+        ply,
+        outlines,
+        neighbours: neighboursOf(input, draft, all),
+        angle: ply.angle,
+        bias: isBias(ply.angle),
+        label,
+      }),
+      ...landingMarks({ cover: ply.cover, bodyEnds: outlines.bodyEnds, root, radius: bareRadius }, map),
+    ],
     label,
   }
 }

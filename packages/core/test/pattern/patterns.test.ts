@@ -71,7 +71,8 @@ describe('marks', () => {
     const full = shapes[4]!.marks
     expect(full.filter(({ kind }) => kind === 'fillet')).toHaveLength(4)
     expect(full.filter(({ kind }) => kind === 'root').map(({ points }) => points[0]![0])).toEqual([0, 0.3])
-    expect(full.filter(({ kind }) => kind === 'tick')).toHaveLength(2)
+    // on the centre line and each foot: a cross at each end of the root, a stroke at each end of the piece
+    expect(full.filter(({ kind }) => kind === 'tick')).toHaveLength(18)
   })
 
   test('only bias plies carry a pull-back rectangle, of their net size', () => {

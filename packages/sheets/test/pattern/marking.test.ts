@@ -11,17 +11,19 @@ import { bestPlace, contains, simplified, turnedBox } from '../../src/layout/pla
 import { filletGauge } from '../../src/pattern/gauges.ts'
 import { gridOf, tileSize } from '../../src/pattern/grid.ts'
 import { anglesOf, ranges, usedBy } from '../../src/pattern/ply-patterns.ts'
-import { bodyEnds, tubeWrap, wrapLength } from '../../src/pattern/tube-wrap.ts'
+import { tubeWrap, wholeEnds } from '../../src/pattern/tube-wrap.ts'
+import { wrapFrame } from '../../src/pattern/wrap-frame.ts'
 import { demoAssessment } from '../fixture/demo.ts'
 
 const figures = figuresIn('metric')
 const section = demoAssessment.pattern.section!
+const tube = demoAssessment.pattern.tube!
 
 describe('the tube wrap', () => {
-  const wrap = tubeWrap({ section, paperThickness: 1e-4, ends: bodyEnds(demoAssessment.pattern.shapes), figures })
+  const wrap = tubeWrap({ tube, paperThickness: 1e-4, figures })
   const outline = wrap.items.find((item): item is Path => item.kind === 'path' && item.layer === 'cut')!
   test('of a 102.0 mm tube is 320.4 mm round, and π times the paper’s thickness more', () => {
-    expect(wrapLength(section, 0) * 1e3).toBeCloseTo(320.44, 2)
+    expect(wrapFrame(tube, 0).round(0)).toBeCloseTo(320.44, 2)
     const [a, b] = outline.vertices
     expect(b[0] - a[0]).toBeCloseTo(Math.PI * (102 + 0.1), 9)
   })
@@ -29,17 +31,17 @@ describe('the tube wrap', () => {
     const upright = [...new Set(wrap.upright.map((x) => x.toFixed(6)))].map(Number)
     const length = Math.PI * 102.1
     for (let i = 0; i < 4; i++) {
-      const fin = ((i + 0.5) * length) / 4
+      const fin = ((i + 0.5) * length) / 4 - length / 2
       expect(upright.some((x) => Math.abs(x - fin) < 1e-5)).toBe(true)
       const foot = (section.filletFoot_deg / 360) * length
       expect(upright.some((x) => Math.abs(x - fin - foot) < 1e-5)).toBe(true)
     }
   })
   test('ends every ply where its net outline crosses the centre line', () => {
-    const ends = bodyEnds(demoAssessment.pattern.shapes)
+    const ends = wholeEnds(tube)
     expect(ends.some(({ label }) => label.includes('P1'))).toBe(true)
-    expect(Math.min(...ends.map(({ x }) => x))).toBeLessThan(0)
-    expect(Math.max(...ends.map(({ x }) => x))).toBeGreaterThan(section.rootLength_m)
+    expect(Math.min(...ends.map(({ at }) => at))).toBeLessThan(0)
+    expect(Math.max(...ends.map(({ at }) => at))).toBeGreaterThan(section.rootLength_m)
   })
 })
 

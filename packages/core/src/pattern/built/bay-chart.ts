@@ -108,6 +108,11 @@ export function bayChart(bay: BuiltBay): BayChart {
       const count = sinK === 0 ? 1 : 16
       return Array.from({ length: count + 1 }, (_, k) => body(a, from + ((to - from) * k) / count))
     },
+    onBody: (a, angle) => body(a, bay.bodyRadius(a) * angle),
+    footAngle: (side, a) => {
+      const { foot, bodyRadius } = bay.section(side, a)
+      return (side * foot) / bodyRadius
+    },
     hollow: null,
     flat: (a, s) => {
       const side: MapSide = s < 0 ? -1 : 1
