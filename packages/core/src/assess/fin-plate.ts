@@ -148,7 +148,7 @@ function pointReader(
 ): FinPlate['at'] {
   const { coverage, core } = face
   const known = new Map<string, FinPoint>()
-  return (x, y) => {
+  const made = (x: number, y: number): FinPoint => {
     const present = coverage.pliesAt([x, y])
     const steps = Math.max(1, Math.round(core([x, y]) / coreStep))
     const key = `${present.join(' ')} ${steps}`
@@ -163,6 +163,15 @@ function pointReader(
     }
     known.set(key, point)
     return point
+  }
+  // Every model of the fin asks at the same places.
+  const places = new Map<number, Map<number, FinPoint>>()
+  return (x, y) => {
+    const column = places.get(x) ?? new Map<number, FinPoint>()
+    places.set(x, column)
+    const found = column.get(y) ?? made(x, y)
+    column.set(y, found)
+    return found
   }
 }
 

@@ -32,9 +32,17 @@ export function curedPlies({ plies, resin, layup }: CanDesign, resinFactor = 1):
     }))
 }
 
-/** As laid in a bay, core outward. */
-export const bayPlies = (plies: readonly SkinPly[]): readonly BayPly[] =>
-  plies.map(({ design, cured }) => ({ id: design.id, ply: cured, angle: design.angle }))
+/** As laid in a bay, core outward; the same object for the same ply. */
+export const bayPlies = (plies: readonly SkinPly[]): readonly BayPly[] => plies.map(bayPly)
+
+const inBay = new WeakMap<SkinPly, BayPly>()
+
+function bayPly(skin: SkinPly): BayPly {
+  const { design, cured } = skin
+  const found = inBay.get(skin) ?? { id: design.id, ply: cured, angle: design.angle }
+  inBay.set(skin, found)
+  return found
+}
 
 export function plyFigures(plies: readonly SkinPly[]): FinSection['plies'] {
   return plies.map(({ design, cured }) => ({

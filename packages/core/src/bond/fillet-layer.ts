@@ -5,6 +5,7 @@
  *
  * y is measured from the body's surface on the fin's mid-plane, R, r, xc as in section.ts. Exact geometry of the fillet's circle.
  */
+import type { Lamina } from '../laminate/lamina.ts'
 import type { BuiltLayer } from '../laminate/layer.ts'
 import type { BaySection } from './section.ts'
 
@@ -21,7 +22,12 @@ export interface FilletAdhesive {
 }
 
 /** Adhesive of that thickness as a layer of the fin's laminate, first of its face's skin. Not judged with the plies. */
-export function filletLayer({ E, G, density }: FilletAdhesive, t: number): BuiltLayer {
-  const lamina = { E1: E, E2: E, G12: G, nu12: E / (2 * G) - 1, G13: G, G23: G }
+export function filletLayer(adhesive: FilletAdhesive, t: number): BuiltLayer {
+  const { E, G, density } = adhesive
+  const lamina = laminae.get(adhesive) ?? { E1: E, E2: E, G12: G, nu12: E / (2 * G) - 1, G13: G, G23: G }
+  laminae.set(adhesive, lamina)
   return { name: 'fillet', theta: 0, t, lamina, density, strengths: null }
 }
+
+/** The same object for the same adhesive, so that what is kept of a lamina is found again. */
+const laminae = new WeakMap<FilletAdhesive, Lamina>()

@@ -11,6 +11,7 @@
 import type { Issue } from '../issue.ts'
 import { invariant } from '../issue.ts'
 import type { ComplexMatrix } from '../numeric/complex-matrix.ts'
+import { congruent } from '../numeric/congruent.ts'
 import { secondDerivatives } from '../numeric/spline.ts'
 
 export interface ForceMatrices {
@@ -78,8 +79,23 @@ export interface ForceTable {
 export function tabulatedForces({ referenceLength, k, Q }: ForceTable): GeneralizedForces {
   invariant(k.length >= 2 && Q.length === k.length, `force table of ${k.length} frequencies and ${Q.length} matrices`)
   invariant(k[0] > 0 || k.length >= 3, 'a force table that begins at k = 0 needs two more frequencies')
-  const n = Q[0].n
-  const fill = splined(k, valuesOf(k, Q))
+  const values = valuesOf(k, Q)
+  const bends = secondDerivatives(k, values)
+  return throughValues({ n: Q[0].n, referenceLength, k, value: (i) => values[i], bend: (i) => bends[i] })
+}
+
+interface SplinedTable {
+  readonly n: number
+  readonly referenceLength: number
+  readonly k: readonly number[]
+  /** Re Q and Im Q / k one after the other, a vector a frequency; and their second derivatives. */
+  readonly value: (i: number) => Float64Array
+  readonly bend: (i: number) => Float64Array
+}
+
+/** The spline is linear in its values, so its second derivatives are turned with them, each when it is first asked for. */
+function throughValues({ n, referenceLength, k, value, bend }: SplinedTable): GeneralizedForces {
+  const fill = splined(k, n * n, value, bend)
   return {
     ...{ n, referenceLength, quasiSteady: false, highestReducedFrequency: k[k.length - 1], fill },
     at: (at) => {
@@ -88,8 +104,19 @@ export function tabulatedForces({ referenceLength, k, Q }: ForceTable): Generali
       return { A0: jet.A0, A1: jet.A1 }
     },
     on: (T, to) => {
-      const turned = Q.map(({ re, im }) => ({ n: to, re: congruent(re, T, to), im: congruent(im, T, to) }))
-      return tabulatedForces({ referenceLength, k, Q: turned })
+      const turned = (vector: (i: number) => Float64Array): ((i: number) => Float64Array) => {
+        const made: Float64Array[] = []
+        return (i) => {
+          if (made[i] !== undefined) return made[i]
+          const both = vector(i)
+          const out = new Float64Array(2 * to * to)
+          out.set(congruent(both.subarray(0, n * n), T, to))
+          out.set(congruent(both.subarray(n * n), T, to), to * to)
+          made[i] = out
+          return out
+        }
+      }
+      return throughValues({ n: to, referenceLength, k, value: turned(value), bend: turned(bend) })
     },
   }
 }
@@ -142,20 +169,12 @@ function valuesOf(k: readonly number[], Q: readonly ComplexMatrix[]): Float64Arr
   return values
 }
 
-/** The even cubic spline of numeric/spline.ts with its derivative, as polynomials in t = k − kᵢ, `c₀ + t (c₁ + t (c₂ + t c₃))`. */
-function splined(k: readonly number[], y: readonly Float64Array[]): (at: number, jet: ForceJet) => void {
-  const m = secondDerivatives(k, y)
+/** The even cubic spline of numeric/spline.ts with its derivative, m its second derivatives. */
+function splined(k: readonly number[], square: number, y: SplinedTable['value'], m: SplinedTable['bend']) {
   const last = k.length - 1
-  const square = y[0].length / 2
-  const c1 = m.slice(0, last).map((mi, i) => {
-    const h = k[i + 1] - k[i]
-    return mi.map((v, j) => (y[i + 1][j] - y[i][j]) / h - (h * (2 * v + m[i + 1][j])) / 6)
-  })
-  const c2 = m.slice(0, last).map((mi) => mi.map((v) => v / 2))
-  const c3 = m.slice(0, last).map((mi, i) => mi.map((v, j) => (m[i + 1][j] - v) / (6 * (k[i + 1] - k[i]))))
-  return (at, { A0, A1, dA0, dA1 }) => {
+  return (at: number, { A0, A1, dA0, dA1 }: ForceJet): void => {
     if (at <= k[0] || !(at < k[last])) {
-      const end = at <= k[0] ? y[0] : y[last]
+      const end = y(at <= k[0] ? 0 : last)
       for (let ij = 0; ij < square; ij++) {
         A0[ij] = end[ij]
         A1[ij] = end[square + ij]
@@ -166,34 +185,19 @@ function splined(k: readonly number[], y: readonly Float64Array[]): (at: number,
     }
     let i = 0
     while (at > k[i + 1]) i++
-    const t = at - k[i]
-    const [p0, p1, p2, p3] = [y[i], c1[i], c2[i], c3[i]]
+    const h = k[i + 1] - k[i]
+    const b = (at - k[i]) / h
+    const a = 1 - b
+    const ca = ((a * a * a - a) * h * h) / 6
+    const cb = ((b * b * b - b) * h * h) / 6
+    const da = ((1 - 3 * a * a) * h) / 6
+    const db = ((3 * b * b - 1) * h) / 6
+    const [y0, y1, m0, m1] = [y(i), y(i + 1), m(i), m(i + 1)]
     for (let ij = 0, kl = square; ij < square; ij++, kl++) {
-      A0[ij] = p0[ij] + t * (p1[ij] + t * (p2[ij] + t * p3[ij]))
-      dA0[ij] = p1[ij] + t * (2 * p2[ij] + 3 * t * p3[ij])
-      A1[ij] = p0[kl] + t * (p1[kl] + t * (p2[kl] + t * p3[kl]))
-      dA1[ij] = p1[kl] + t * (2 * p2[kl] + 3 * t * p3[kl])
+      A0[ij] = a * y0[ij] + b * y1[ij] + ca * m0[ij] + cb * m1[ij]
+      dA0[ij] = (y1[ij] - y0[ij]) / h + da * m0[ij] + db * m1[ij]
+      A1[ij] = a * y0[kl] + b * y1[kl] + ca * m0[kl] + cb * m1[kl]
+      dA1[ij] = (y1[kl] - y0[kl]) / h + da * m0[kl] + db * m1[kl]
     }
   }
-}
-
-/** Tᵀ A T, n × n, for T of m × n. */
-export function congruent(A: Float64Array, T: Float64Array, n: number): Float64Array {
-  const m = T.length / n
-  invariant(A.length === m * m, `${A.length} forces for ${m} shapes`)
-  const AT = new Float64Array(m * n)
-  for (let i = 0; i < m; i++) {
-    for (let k = 0; k < m; k++) {
-      const a = A[i * m + k]
-      for (let j = 0; j < n; j++) AT[i * n + j] += a * T[k * n + j]
-    }
-  }
-  const out = new Float64Array(n * n)
-  for (let k = 0; k < m; k++) {
-    for (let i = 0; i < n; i++) {
-      const t = T[k * n + i]
-      for (let j = 0; j < n; j++) out[i * n + j] += t * AT[k * n + j]
-    }
-  }
-  return out
 }

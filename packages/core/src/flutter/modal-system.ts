@@ -9,6 +9,7 @@
  * change with f. Source: reduction to a fixed basis, Bathe, Finite Element Procedures (1996), section 10.3 (recalled).
  */
 import { invariant } from '../issue.ts'
+import { congruent } from '../numeric/congruent.ts'
 import { addTimes, dot, length } from '../numeric/vector.ts'
 import type { PlateModel } from '../plate/assemble.ts'
 import { type NodalField, nodalField } from '../plate/nodal-field.ts'
@@ -16,13 +17,12 @@ import {
   combination,
   neighbourBasis,
   projection,
-  type RitzVector,
+  type RitzBasis,
+  ritzBasis,
   ritzModes,
   type ShapedModes,
-  takeUp,
   unknownsOf,
 } from '../plate/ritz.ts'
-import { congruent } from './forces.ts'
 
 /** Modes of unit modal mass, in terms of the shapes on which air forces are computed. */
 export interface ModalSystem {
@@ -84,7 +84,7 @@ export function softeningModes({ states, cold, soft }: SofteningInput): Softenin
   const count = cold.omega.length
   const near = { model: first.model, modes: cold }
   const all = soft === undefined ? neighbourBasis(near, last.model, steps) : joined(first.model, [cold, soft])
-  const m = all.length
+  const m = all.n
   const kappas = states.map(({ f, model }) => ({ f, kappa: projection(model.K, all) }))
   const B = commonBasis(kappas[kappas.length - 1].kappa, m, count)
   const n = B.length / m
@@ -103,11 +103,11 @@ export function softeningModes({ states, cold, soft }: SofteningInput): Softenin
 /** Steps from the cold modes towards the softest plate's. */
 const steps = 2
 
-function joined({ layout, M }: PlateModel, modes: readonly ShapedModes[]): RitzVector[] {
-  const basis: RitzVector[] = []
-  for (const { shapes } of modes) for (const shape of shapes) takeUp(basis, M, unknownsOf(layout, shape))
-  return basis
-}
+const joined = ({ layout, M }: PlateModel, modes: readonly ShapedModes[]): RitzBasis =>
+  ritzBasis(
+    M,
+    modes.flatMap(({ shapes }) => shapes.map((shape) => unknownsOf(layout, shape))),
+  )
 
 /**
  * Shares of m vectors in the basis, m × n row-major: the first `count` of them, which are the cold modes, and what the softest plate's modes

@@ -36,19 +36,34 @@ export const skinTheta = (face: Face, angle: number): number => Math.PI / 2 + (f
 
 /** One face's skin, core outward. `mirrored` for a bay that carries the negative of every angle. */
 export function skin(face: Face, plies: readonly BayPly[], { mirrored = false } = {}): BuiltLayer[] {
-  return plies.map(({ id, ply: { lamina, t, density, strengths }, angle }) => ({
+  return plies.map((ply) => {
+    const known = layers.get(ply) ?? new Map<string, BuiltLayer>()
+    layers.set(ply, known)
+    const key = mirrored ? `${face}, mirrored` : face
+    const found = known.get(key) ?? skinLayer(face, ply, mirrored)
+    known.set(key, found)
+    return found
+  })
+}
+
+/** A fin asks for the same few layers at each of its points. */
+const layers = new WeakMap<BayPly, Map<string, BuiltLayer>>()
+
+const skinLayer = (face: Face, { id, ply, angle }: BayPly, mirrored: boolean): BuiltLayer => {
+  const { lamina, t, density, strengths } = ply
+  return {
     name: `${id} ${face} face`,
     theta: skinTheta(face, mirrored ? -angle : angle),
     lamina,
     t,
     density,
     strengths,
-  }))
+  }
 }
 
 export function finLaminate({ core, nextFace, previousFace }: FinSection): Laminate {
   const below = nextFace.toReversed()
-  const layers = [...below, ...(core === null ? [] : [core]), ...previousFace]
+  const all = [...below, ...(core === null ? [] : [core]), ...previousFace]
   const reference = below.reduce((z, { t }) => z + t, 0) + (core?.t ?? 0) / 2
-  return laminate(layers, reference)
+  return laminate(all, reference)
 }

@@ -39,14 +39,18 @@ export function sheetLayer(
   return { name, theta, t, lamina: sheetLamina(sheet), density: sheet.density.value, strengths: plain(sheet.strengths) }
 }
 
-export const sheetLamina = ({ E1, E2, G12, nu12, G13, G23 }: SheetMaterial): Lamina => ({
-  E1: E1.value,
-  E2: E2.value,
-  G12: G12.value,
-  nu12: nu12.value,
-  G13: G13.value,
-  G23: G23.value,
-})
+const laminae = new WeakMap<SheetMaterial, Lamina>()
+
+/** The same object for the same sheet, so that what is kept of a lamina is found again. */
+export function sheetLamina(sheet: SheetMaterial): Lamina {
+  const { E1, E2, G12, nu12, G13, G23 } = sheet
+  const found = laminae.get(sheet) ?? {
+    ...{ E1: E1.value, E2: E2.value, G12: G12.value },
+    ...{ nu12: nu12.value, G13: G13.value, G23: G23.value },
+  }
+  laminae.set(sheet, found)
+  return found
+}
 
 const plain = ({ Xt, Xc, Yt, Yc, S }: Strengths): PlyStrengths => ({
   Xt: Xt.value,

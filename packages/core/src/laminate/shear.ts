@@ -13,7 +13,7 @@
  * (1997) 51-60 (recalled); without coupling it is Whitney, J. Appl. Mech. 40 (1973) 302-304 (recalled).
  */
 import { invariant } from '../issue.ts'
-import { type Mat3, multiply3 } from '../numeric/mat3.ts'
+import type { Mat3 } from '../numeric/mat3.ts'
 import type { LaminateCompliance } from './compliance.ts'
 import { rotatedShearCompliance, rotatedStiffness } from './lamina.ts'
 import { totalThickness } from './layer.ts'
@@ -38,19 +38,44 @@ export function shearStiffness(
   let Cxy = 0
   let Cyy = 0
   let z0 = -reference
-  let below: Shear = { g11: 0, g31: 0, g32: 0, g22: 0 }
+  // g at the layer's lower face: column 1 for Qx, column 2 for Qy; 1/m.
+  let g11 = 0
+  let g31 = 0
+  let g32 = 0
+  let g22 = 0
   for (const { lamina, theta, t } of layers) {
-    const Qbar = rotatedStiffness(lamina, theta)
-    const constant = multiply3(Qbar, b)
-    const linear = multiply3(Qbar, d)
+    const Q = rotatedStiffness(lamina, theta)
     const S = rotatedShearCompliance(lamina, theta)
-    for (const { x, w } of GAUSS) {
-      const { g11, g31, g32, g22 } = shearAt(below, { constant, linear, z0, z: z0 + ((1 + x) * t) / 2 })
-      Cxx += (w * t * (g11 * g11 * S.xz + 2 * g11 * g31 * S.cross + g31 * g31 * S.yz)) / 2
-      Cyy += (w * t * (g32 * g32 * S.xz + 2 * g32 * g22 * S.cross + g22 * g22 * S.yz)) / 2
-      Cxy += (w * t * (g11 * g32 * S.xz + (g11 * g22 + g31 * g32) * S.cross + g31 * g22 * S.yz)) / 2
+    // F = Q̄ b + z Q̄ d: the four entries that shear needs.
+    const b11 = entry(Q, 0, b, 0)
+    const b31 = entry(Q, 6, b, 0)
+    const b32 = entry(Q, 6, b, 1)
+    const b22 = entry(Q, 3, b, 1)
+    const d11 = entry(Q, 0, d, 0)
+    const d31 = entry(Q, 6, d, 0)
+    const d32 = entry(Q, 6, d, 1)
+    const d22 = entry(Q, 3, d, 1)
+    for (let point = 0; point <= GAUSS.length; point++) {
+      // The last one is the upper face, where the next layer begins.
+      const within = point < GAUSS.length
+      const dz = within ? ((1 + GAUSS[point].x) * t) / 2 : t
+      const dzz = dz * (z0 + dz / 2) // (z² − z₀²)/2
+      const p11 = g11 - b11 * dz - d11 * dzz
+      const p31 = g31 - b31 * dz - d31 * dzz
+      const p32 = g32 - b32 * dz - d32 * dzz
+      const p22 = g22 - b22 * dz - d22 * dzz
+      if (within) {
+        const weight = (GAUSS[point].w * t) / 2
+        Cxx += weight * (p11 * p11 * S.xz + 2 * p11 * p31 * S.cross + p31 * p31 * S.yz)
+        Cyy += weight * (p32 * p32 * S.xz + 2 * p32 * p22 * S.cross + p22 * p22 * S.yz)
+        Cxy += weight * (p11 * p32 * S.xz + (p11 * p22 + p31 * p32) * S.cross + p31 * p22 * S.yz)
+      } else {
+        g11 = p11
+        g31 = p31
+        g32 = p32
+        g22 = p22
+      }
     }
-    below = shearAt(below, { constant, linear, z0, z: z0 + t })
     z0 += t
   }
   const determinant = Cxx * Cyy - Cxy * Cxy
@@ -58,29 +83,6 @@ export function shearStiffness(
   return Float64Array.of(Cyy / determinant, -Cxy / determinant, -Cxy / determinant, Cxx / determinant)
 }
 
-/** The transverse shear stress at a height, for unit shear forces: column 1 for Qx, column 2 for Qy; 1/m. */
-interface Shear {
-  readonly g11: number
-  readonly g31: number
-  readonly g32: number
-  readonly g22: number
-}
-
-interface Within {
-  readonly constant: Mat3
-  readonly linear: Mat3
-  readonly z0: number
-  readonly z: number
-}
-
-/** g at z in the layer that starts at z0, where `below` holds. */
-function shearAt(below: Shear, { constant, linear, z0, z }: Within): Shear {
-  const dz = z - z0
-  const dzz = (z * z - z0 * z0) / 2
-  return {
-    g11: below.g11 - constant[0] * dz - linear[0] * dzz,
-    g31: below.g31 - constant[6] * dz - linear[6] * dzz,
-    g32: below.g32 - constant[7] * dz - linear[7] * dzz,
-    g22: below.g22 - constant[4] * dz - linear[4] * dzz,
-  }
-}
+/** One entry of A B: the row of A that starts at `row`, the column of B. */
+const entry = (A: Mat3, row: number, B: Mat3, column: number): number =>
+  A[row] * B[column] + A[row + 1] * B[3 + column] + A[row + 2] * B[6 + column]

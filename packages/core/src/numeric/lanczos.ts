@@ -3,7 +3,7 @@
  *
  *   (K − σ M)⁻¹ M v_j = β_{j−1} v_{j−1} + α_j v_j + β_j v_{j+1}      vᵢᵀ M vⱼ = δᵢⱼ      λ = σ + 1/θ, θ eigenvalue of T
  *
- * Every new vector is orthogonalised twice against all before it. A value counts as found when β_m |s_m| ≤ tolerance · θ.
+ * Every new vector is orthogonalised against all before it. A value counts as found when β_m |s_m| ≤ tolerance · θ.
  * A single sequence meets each eigenspace in one direction only, so repeated values come one at a time: the number of
  * eigenvalues below a shift just above the last one wanted is counted by the negative pivots of K − shift M (Sylvester), and
  * while it exceeds what was found, a new sequence starts orthogonal to all that was. `missed` is what is then still lacking.
@@ -37,7 +37,7 @@ export interface Eigenpairs {
   readonly values: readonly number[]
   /** xᵀ M x = 1 */
   readonly vectors: readonly Float64Array[]
-  /** ‖x − (λ − σ)(K − σM)⁻¹ M x‖ in the norm of M: bounds the relative error of λ − σ. */
+  /** ‖x − (λ − σ)(K − σM)⁻¹ M x‖ in the norm of M, β_m |s_m| / θ: bounds the relative error of λ − σ. */
   readonly residuals: readonly number[]
   /** Eigenvalues known to lie below the last one returned that were not found. */
   readonly missed: number
@@ -53,6 +53,7 @@ const mostSequences = 12
 interface Pair {
   readonly lambda: number
   readonly x: Float64Array
+  readonly residual: number
 }
 
 export function lowestEigenpairs(options: EigenOptions): Eigenpairs {
@@ -85,18 +86,12 @@ export function lowestEigenpairs(options: EigenOptions): Eigenpairs {
     if (missed <= 0 || fresh.length === 0) break
   }
   const pairs = found.slice(0, count)
-  const residuals = pairs.map(({ lambda, x }) => {
-    const y = invert(multiply(M, x))
-    return normM(
-      M,
-      y.map((v, i) => x[i] - (lambda - sigma) * v),
-    )
-  })
   return {
     kind: missed === 0 && pairs.length === count ? 'converged' : 'not-converged',
     values: pairs.map(({ lambda }) => lambda),
     vectors: pairs.map(({ x }) => x),
-    ...{ residuals, missed, solves, sequences },
+    residuals: pairs.map(({ residual }) => residual),
+    ...{ missed, solves, sequences },
   }
 }
 
@@ -134,22 +129,24 @@ function sequence({ M, invert, sigma, tolerance, seed, locked, wanted, mostVecto
   const known = locked.map(({ x }) => ({ v: x, Mv: multiply(M, x) }))
   const basis: { v: Float64Array; Mv: Float64Array }[] = []
   const orthogonalise = (w: Float64Array): void => {
-    for (let pass = 0; pass < 2; pass++) {
-      for (const { v, Mv } of known) addTimes(w, -dot(Mv, w), v)
-      for (const { v, Mv } of basis) addTimes(w, -dot(Mv, w), v)
-    }
+    for (const { v, Mv } of known) addTimes(w, -dot(Mv, w), v)
+    for (const { v, Mv } of basis) addTimes(w, -dot(Mv, w), v)
   }
   const [alpha, beta]: number[][] = [[], []]
   let w = invert(multiply(M, startVector(n, seed)))
+  orthogonalise(w)
   orthogonalise(w)
   let Mw = multiply(M, w)
   let length = Math.sqrt(Math.max(0, dot(w, Mw)))
   const first = length
   while (basis.length < most && length > 1e-13 * first) {
-    const v = w.map((x) => x / length)
-    const Mv = Mw.map((x) => x / length)
+    const [v, Mv] = [times(1 / length, w), times(1 / length, Mw)]
+    const last = basis[basis.length - 1]
     w = invert(Mv)
     alpha.push(dot(Mv, w))
+    // What the recurrence knows first, then once against all: as good as twice against all.
+    addTimes(w, -alpha[alpha.length - 1], v)
+    if (last !== undefined) addTimes(w, -beta[beta.length - 1], last.v)
     basis.push({ v, Mv })
     orthogonalise(w)
     Mw = multiply(M, w)
@@ -160,7 +157,11 @@ function sequence({ M, invert, sigma, tolerance, seed, locked, wanted, mostVecto
     if (!ripe && m < most && length > 1e-13 * alpha[0]) continue
     const pairs = convergedPairs(alpha, beta, tolerance)
     if (pairs.length < wanted && m < most && length > 1e-13 * alpha[0]) continue
-    return pairs.map(({ theta, s }) => ({ lambda: sigma + 1 / theta, x: combine(basis, s) }))
+    return pairs.map(({ theta, s, bound }) => ({
+      lambda: sigma + 1 / theta,
+      x: combine(basis, s),
+      residual: bound / theta,
+    }))
   }
   return []
 }
@@ -174,10 +175,11 @@ function convergedPairs(alpha: readonly number[], beta: readonly number[], toler
     if (i + 1 < m) T[i * m + i + 1] = T[(i + 1) * m + i] = beta[i]
   }
   const { values, vectors } = symmetricEigen(T, m)
-  const pairs: { theta: number; s: Float64Array }[] = []
+  const pairs: { theta: number; s: Float64Array; bound: number }[] = []
   for (let i = m - 1; i >= 0; i--) {
-    if (!(beta[m - 1] * Math.abs(vectors[i][m - 1]) <= tolerance * values[i])) break
-    pairs.push({ theta: values[i], s: vectors[i] })
+    const bound = beta[m - 1] * Math.abs(vectors[i][m - 1])
+    if (!(bound <= tolerance * values[i])) break
+    pairs.push({ theta: values[i], s: vectors[i], bound })
   }
   return pairs
 }
@@ -197,4 +199,8 @@ function startVector(n: number, seed: number): Float64Array {
   })
 }
 
-const normM = (M: SymmetricMatrix, x: Float64Array): number => Math.sqrt(Math.max(0, dot(x, multiply(M, x))))
+function times(factor: number, x: Float64Array): Float64Array {
+  const out = new Float64Array(x.length)
+  for (let i = 0; i < x.length; i++) out[i] = factor * x[i]
+  return out
+}

@@ -53,18 +53,17 @@ export function determinant3(A: Mat3Like): number {
 export function inverse3(A: Mat3Like): Mat3 | null {
   const det = determinant3(A)
   // Hadamard: |det| ≤ product of row lengths. A determinant lost in the rounding of that product is zero.
-  const bound = [0, 3, 6].reduce((product, i) => product * Math.hypot(A[i], A[i + 1], A[i + 2]), 1)
-  if (!(Math.abs(det) > 8 * Number.EPSILON * bound)) return null
-  const C = Float64Array.of(
-    A[4] * A[8] - A[5] * A[7],
-    A[2] * A[7] - A[1] * A[8],
-    A[1] * A[5] - A[2] * A[4],
-    A[5] * A[6] - A[3] * A[8],
-    A[0] * A[8] - A[2] * A[6],
-    A[2] * A[3] - A[0] * A[5],
-    A[3] * A[7] - A[4] * A[6],
-    A[1] * A[6] - A[0] * A[7],
-    A[0] * A[4] - A[1] * A[3],
-  )
-  return C.map((c) => c / det)
+  const row = (i: number): number => Math.sqrt(A[i] * A[i] + A[i + 1] * A[i + 1] + A[i + 2] * A[i + 2])
+  if (!(Math.abs(det) > 8 * Number.EPSILON * row(0) * row(3) * row(6))) return null
+  const C = zeros3()
+  C[0] = (A[4] * A[8] - A[5] * A[7]) / det
+  C[1] = (A[2] * A[7] - A[1] * A[8]) / det
+  C[2] = (A[1] * A[5] - A[2] * A[4]) / det
+  C[3] = (A[5] * A[6] - A[3] * A[8]) / det
+  C[4] = (A[0] * A[8] - A[2] * A[6]) / det
+  C[5] = (A[2] * A[3] - A[0] * A[5]) / det
+  C[6] = (A[3] * A[7] - A[4] * A[6]) / det
+  C[7] = (A[1] * A[6] - A[0] * A[7]) / det
+  C[8] = (A[0] * A[4] - A[1] * A[3]) / det
+  return C
 }

@@ -8,10 +8,15 @@
  * b is bending along the span, θ twist of the chord, c bending of the chord itself. The largest share gives the word; one more
  * than the number of sign changes along the span gives the ordinal. A description for people: nothing is computed from it.
  */
+import type { Mesh } from '../geometry/mesh.ts'
+import { meshLocator } from '../geometry/mesh-locate.ts'
 import type { PlateModel } from './assemble.ts'
-import { fieldReader } from './field-at.ts'
+import type { PlateLayout } from './layout.ts'
 import type { NodalField } from './nodal-field.ts'
 import { type SpanAxes, spanAxes } from './span-axes.ts'
+import { bears } from './supports.ts'
+import { shapeFunctions } from './tied-shear.ts'
+import { nodesPerElement } from './triangle-mitc7.ts'
 
 export interface ModeKind {
   /** `first bending`, `second torsion`, `first chordwise bending`; `free body` for a plate that nothing holds. */
@@ -30,49 +35,84 @@ const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
 const words = ['bending', 'torsion', 'chordwise bending'] as const
 
 /** The returned function names any field of this plate. */
-export function modeNamer(model: PlateModel): (field: NodalField) => ModeKind {
-  const axes = spanAxes(model.layout)
-  const read = fieldReader(model)
-  return (field) => {
-    if (axes === null) return { name: 'free body', bending: 0, torsion: 0, chordwise: 0 }
-    const strips = chordCoefficients(axes, (x, y) => read(field, x, y)?.w ?? null)
+export function modeNamer({ layout }: PlateModel): (field: NodalField) => ModeKind {
+  const strips = stripsOf(layout)
+  return ({ w }) => {
+    if (strips === null) return { name: 'free body', bending: 0, torsion: 0, chordwise: 0 }
+    const split = strips.map((strip) => ({ chord: strip.chord, coefficients: coefficientsOf(strip, w) }))
     const energies = [0, 1, 2].map((k) =>
-      strips.reduce((sum, { chord, coefficients }) => sum + (chord * coefficients[k] ** 2) / (2 * k + 1), 0),
+      split.reduce((sum, { chord, coefficients }) => sum + (chord * coefficients[k] ** 2) / (2 * k + 1), 0),
     )
     const total = energies[0] + energies[1] + energies[2]
     const [bending, torsion, chordwise] = energies.map((energy) => energy / total)
     const k = energies.indexOf(Math.max(...energies))
-    const order = signChanges(strips.map(({ coefficients }) => coefficients[k]))
+    const order = signChanges(split.map(({ coefficients }) => coefficients[k]))
     return { name: `${ordinals[order] ?? `${order + 1}th`} ${words[k]}`, bending, torsion, chordwise }
   }
 }
 
 export const modeKind = (model: PlateModel, field: NodalField): string => modeNamer(model)(field).name
 
-function chordCoefficients({ span, chordAt, toPlate }: SpanAxes, w: (x: number, y: number) => number | null) {
-  const strips: { chord: number; coefficients: number[] }[] = []
+/** A chord, and the places on it that lie in the plate. */
+interface Strip {
+  readonly chord: number
+  readonly places: readonly Place[]
+  /** Of each polynomial, Σ P² over the places. */
+  readonly weight: readonly number[]
+}
+
+interface Place {
+  readonly nodes: Int32Array
+  /** Shape functions of the nodes. */
+  readonly N: ArrayLike<number>
+  readonly P: readonly number[]
+}
+
+/** Of a mesh and what of its outline is held: they do not change with the plies. */
+const known = new WeakMap<Mesh, Map<string, readonly Strip[] | null>>()
+
+function stripsOf(layout: PlateLayout): readonly Strip[] | null {
+  const ofMesh = known.get(layout.mesh) ?? new Map<string, readonly Strip[] | null>()
+  known.set(layout.mesh, ofMesh)
+  const key = layout.supports.map((support) => (bears(support) ? 1 : 0)).join('')
+  const found = ofMesh.get(key)
+  if (found !== undefined) return found
+  const axes = spanAxes(layout)
+  const made = axes === null ? null : stripsAlong(axes, layout)
+  ofMesh.set(key, made)
+  return made
+}
+
+function stripsAlong({ span, chordAt, toPlate }: SpanAxes, { mesh, nodes: { T } }: PlateLayout): readonly Strip[] {
+  const locate = meshLocator(mesh)
+  const strips: Strip[] = []
   for (let k = 0; k < stations; k++) {
     const eta = ((k + 0.5) / stations) * span
     const chord = chordAt(eta)
     if (chord === null) continue
     const length = chord.to - chord.from
-    const [sum, weight] = [
-      [0, 0, 0],
-      [0, 0, 0],
-    ]
+    const places: Place[] = []
     for (let i = 0; i < samples; i++) {
       const t = (2 * i + 1) / samples - 1
-      const value = w(...toPlate(chord.from + ((t + 1) / 2) * length, eta))
-      if (value === null) continue // a notch
-      const P = [1, t, (3 * t * t - 1) / 2]
-      P.forEach((p, j) => {
-        sum[j] += p * value
-        weight[j] += p * p
-      })
+      const at = locate(...toPlate(chord.from + ((t + 1) / 2) * length, eta))
+      if (at === null) continue // a notch
+      const nodes = T.subarray(at.element * nodesPerElement, (at.element + 1) * nodesPerElement)
+      places.push({ nodes, N: shapeFunctions(at.r, at.s).N, P: [1, t, (3 * t * t - 1) / 2] })
     }
-    if (weight[0] >= 3) strips.push({ chord: length, coefficients: sum.map((s, j) => s / weight[j]) })
+    const weight = [0, 1, 2].map((j) => places.reduce((sum, { P }) => sum + P[j] ** 2, 0))
+    if (places.length >= 3) strips.push({ chord: length, places, weight })
   }
   return strips
+}
+
+function coefficientsOf({ places, weight }: Strip, w: Float64Array): number[] {
+  const sum = [0, 0, 0]
+  for (const { nodes, N, P } of places) {
+    let value = 0
+    for (let i = 0; i < nodes.length; i++) value += N[i] * w[nodes[i]]
+    for (let j = 0; j < 3; j++) sum[j] += P[j] * value
+  }
+  return sum.map((s, j) => s / weight[j])
 }
 
 function signChanges(values: readonly number[]): number {

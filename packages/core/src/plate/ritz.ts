@@ -7,9 +7,10 @@
  * K₀⁻¹ K Φ = Φ + K₀⁻¹ (K − K₀) Φ holds what a change of stiffness does to first order, so with one step frequencies are right to the third
  * order of the change, from above; every step adds two. Source: Bathe, Finite Element Procedures (1996), sections 10.3 and 11.6 (recalled).
  */
+import { congruent } from '../numeric/congruent.ts'
 import { symmetricEigen } from '../numeric/eigen.ts'
-import { solveLdl } from '../numeric/ldl.ts'
-import { multiply, type SymmetricMatrix } from '../numeric/sparse.ts'
+import { multiplySeveral, solveSeveral } from '../numeric/several.ts'
+import type { SymmetricMatrix } from '../numeric/sparse.ts'
 import { addTimes, dot } from '../numeric/vector.ts'
 import type { PlateModel } from './assemble.ts'
 import { plateFactors } from './factors.ts'
@@ -31,85 +32,103 @@ export interface Neighbour {
 export function neighbourModes(near: Neighbour, model: PlateModel, steps = 1): ShapedModes {
   const { layout, K } = model
   const basis = neighbourBasis(near, model, steps)
-  const { omegas, transform } = ritzModes(projection(K, basis), basis.length, near.modes.omega.length)
+  const { omegas, transform } = ritzModes(projection(K, basis), basis.n, near.modes.omega.length)
   const n = omegas.length
   return { omega: omegas, shapes: omegas.map((_, j) => nodalField(layout, combination(basis, transform, { n, j }))) }
 }
 
+/**
+ * Vectors Ψ = X W of unit mass, square to each other, made of m that need not be: W is m × n, row-major. Vectors at the beginning of X
+ * that are so already stand first in Ψ too.
+ */
+export interface RitzBasis {
+  readonly X: readonly Float64Array[]
+  readonly W: Float64Array
+  readonly n: number
+}
+
 /** Column j of Ψ T, T with n columns. */
 export function combination(
-  basis: readonly RitzVector[],
+  { X, W, n: size }: RitzBasis,
   T: Float64Array,
   { n, j }: { readonly n: number; readonly j: number },
 ): Float64Array {
-  const x = new Float64Array(basis[0].x.length)
-  basis.forEach((b, i) => {
-    addTimes(x, T[i * n + j], b.x)
+  const x = new Float64Array(X[0].length)
+  X.forEach((vector, i) => {
+    let share = 0
+    for (let k = 0; k < size; k++) share += W[i * size + k] * T[k * n + j]
+    addTimes(x, share, vector)
   })
   return x
 }
 
-/** Ψ, the known modes first. */
-export function neighbourBasis(
-  { model: known, modes }: Neighbour,
-  { layout, K, M }: PlateModel,
-  steps: number,
-): RitzVector[] {
+/** Ψ, the known modes first. Of every step only what it changes is taken, K₀⁻¹ K x − x: the span is the same, and rounding less. */
+export function neighbourBasis({ model: known, modes }: Neighbour, { layout, K, M }: PlateModel, steps: number) {
   const factors = plateFactors(known)
-  const basis: RitzVector[] = []
-  const given = modes.shapes.map((shape) => unknownsOf(layout, shape))
-  let last: readonly Float64Array[] = given
-  for (const x of given) takeUp(basis, M, x)
+  const X = modes.shapes.map((shape) => unknownsOf(layout, shape))
+  let last: readonly Float64Array[] = X.slice()
   for (let step = 0; step < steps; step++) {
-    last = last.map((x) => solveLdl(factors, multiply(K, x)))
-    for (const x of last) takeUp(basis, M, x)
+    last = solveSeveral(factors, multiplySeveral(K, last)).map((y, i) => {
+      addTimes(y, -1, last[i])
+      return y
+    })
+    X.push(...last)
   }
-  return basis
+  return ritzBasis(M, X)
 }
 
-/** Vectors of unit mass, square to each other: x and M x. */
-export interface RitzVector {
-  readonly x: Float64Array
-  readonly Mx: Float64Array
+/** A vector of which less than this share of its mass is left beside those before it says nothing new but rounding. */
+const dependent = 1e-10
+/** Less mass than this, of modes of unit mass, is rounding. */
+const nothing = 1e-20
+
+/** Gram-Schmidt in the order given, on the products of the vectors with each other, twice for rounding. */
+export function ritzBasis(M: SymmetricMatrix, X: readonly Float64Array[]): RitzBasis {
+  const m = X.length
+  const G = products(X, multiplySeveral(M, X))
+  const scale = X.map((_, i) => (G[i * m + i] > nothing ? 1 / Math.sqrt(G[i * m + i]) : 0))
+  for (let i = 0; i < m; i++) for (let j = 0; j < m; j++) G[i * m + j] *= scale[i] * scale[j]
+  /** Shares of the scaled vectors in each of the basis, and those times G. */
+  const found: { readonly c: Float64Array; readonly Gc: Float64Array }[] = []
+  for (let j = 0; j < m; j++) {
+    if (scale[j] === 0) continue
+    const c = new Float64Array(m)
+    c[j] = 1
+    for (let round = 0; round < 2; round++) for (const b of found) addTimes(c, -dot(b.Gc, c), b.c)
+    const left = dot(c, times(G, c))
+    if (!(left > dependent)) continue
+    for (let i = 0; i < m; i++) c[i] /= Math.sqrt(left)
+    found.push({ c, Gc: times(G, c) })
+  }
+  const n = found.length
+  const W = new Float64Array(m * n)
+  found.forEach(({ c }, k) => {
+    for (let i = 0; i < m; i++) W[i * n + k] = scale[i] * c[i]
+  })
+  return { X, W, n }
 }
 
-/** Less than this is left of a vector that the basis can make, by its own length. */
-const dependent = 1e-6
-
-/** Adds what the basis cannot make of x, of unit mass, unless next to nothing is left. Twice, for rounding. */
-export function takeUp(basis: RitzVector[], M: SymmetricMatrix, x: Float64Array): void {
-  const rest = x.slice()
-  let made = 0
-  for (let round = 0; round < 2; round++) {
-    for (const b of basis) {
-      const share = dot(b.Mx, rest)
-      made += share * share
-      addTimes(rest, -share, b.x)
+/** Xᵀ Y, symmetric, row-major. */
+function products(X: readonly Float64Array[], Y: readonly Float64Array[]): Float64Array {
+  const m = X.length
+  const G = new Float64Array(m * m)
+  for (let j = 0; j < m; j++) {
+    for (let i = 0; i <= j; i++) {
+      G[i * m + j] = dot(X[i], Y[j])
+      G[j * m + i] = G[i * m + j]
     }
   }
-  const Mx = multiply(M, rest)
-  const left = dot(rest, Mx)
-  if (!(left > dependent ** 2 * (made + left))) return
-  const scale = 1 / Math.sqrt(left)
-  for (let i = 0; i < rest.length; i++) {
-    rest[i] *= scale
-    Mx[i] *= scale
-  }
-  basis.push({ x: rest, Mx })
+  return G
+}
+
+function times(G: Float64Array, c: Float64Array): Float64Array {
+  const m = c.length
+  return c.map((_, i) => dot(G.subarray(i * m, (i + 1) * m), c))
 }
 
 /** Ψᵀ K Ψ, row-major. */
-export function projection(K: SymmetricMatrix, basis: readonly RitzVector[]): Float64Array {
-  const m = basis.length
-  const kappa = new Float64Array(m * m)
-  basis.forEach(({ x }, j) => {
-    const Kx = multiply(K, x)
-    for (let i = 0; i <= j; i++) {
-      kappa[i * m + j] = dot(basis[i].x, Kx)
-      kappa[j * m + i] = kappa[i * m + j]
-    }
-  })
-  return kappa
+export function projection(K: SymmetricMatrix, { X, W, n }: RitzBasis): Float64Array {
+  return congruent(products(X, multiplySeveral(K, X)), W, n)
 }
 
 /** The lowest `count` modes of a projected stiffness, m × m: rad/s, and the shares of each vector in each mode, m × n row-major. */

@@ -1,9 +1,11 @@
 /** Modes of a plate from those of one near it, and springs exchanged without summing the plate again: against everything made anew. */
 import { describe, expect, test } from 'vitest'
 import { meshOutline } from '../../src/geometry/outline-mesh.ts'
+import { multiply, type SymmetricMatrix } from '../../src/numeric/sparse.ts'
+import { dot } from '../../src/numeric/vector.ts'
 import { assemblePlate, type PlateModel, resprung } from '../../src/plate/assemble.ts'
 import { plateModes } from '../../src/plate/modes.ts'
-import { neighbourModes, projection, type RitzVector, takeUp, unknownsOf } from '../../src/plate/ritz.ts'
+import { combination, neighbourModes, projection, ritzBasis, unknownsOf } from '../../src/plate/ritz.ts'
 import type { PlateSection } from '../../src/plate/section.ts'
 import type { ElasticSupport } from '../../src/plate/supports.ts'
 import { carbon, degrees, laminated } from './plates.ts'
@@ -33,6 +35,9 @@ const known = (times: number) => {
   const plate = model(times)
   return { model: plate, modes: plateModes(plate, count) }
 }
+/** Of vectors with each other, row-major. */
+const products = (A: SymmetricMatrix, vectors: readonly Float64Array[]): number[] =>
+  vectors.flatMap((x) => vectors.map((y) => dot(x, multiply(A, y))))
 /** Largest relative error of the first four frequencies. */
 const worst = (found: readonly number[], full: readonly number[]): number =>
   Math.max(...full.slice(0, 4).map((omega, i) => Math.abs(found[i] / omega - 1)))
@@ -76,25 +81,42 @@ describe('modes from a neighbour', () => {
   test('have unit modal mass and are square to each other', () => {
     const changed = model(0.5)
     const { shapes, omega } = neighbourModes(known(1), changed)
-    const basis: RitzVector[] = []
-    for (const shape of shapes) takeUp(basis, changed.M, unknownsOf(changed.layout, shape))
-    const kappa = projection(changed.K, basis)
+    const vectors = shapes.map((shape) => unknownsOf(changed.layout, shape))
+    const kappa = products(changed.K, vectors)
+    const mu = products(changed.M, vectors)
+    omega.forEach((_, i) => {
+      omega.forEach((_w, j) => {
+        expect(mu[i * count + j]).toBeCloseTo(i === j ? 1 : 0, 8)
+        if (i !== j) expect(Math.abs(kappa[i * count + j])).toBeLessThan(1e-8 * omega[i] * omega[j])
+      })
+    })
     omega.forEach((w, i) => {
       expect(kappa[i * count + i] / w ** 2).toBeCloseTo(1, 9)
     })
   })
 })
 
-test('a vector that the basis can make is not taken up', () => {
+describe('a basis', () => {
   const { model: plate, modes } = known(1)
-  const basis: RitzVector[] = []
-  const [a, b] = modes.shapes.map((shape) => unknownsOf(plate.layout, shape))
-  takeUp(basis, plate.M, a)
-  takeUp(basis, plate.M, b)
-  takeUp(
-    basis,
-    plate.M,
-    a.map((v, i) => 2 * v - 3 * b[i]),
-  )
-  expect(basis).toHaveLength(2)
+  const [a, b, c] = modes.shapes.map((shape) => unknownsOf(plate.layout, shape))
+  const mixed = a.map((v, i) => 2 * v - 3 * b[i])
+  test('leaves out a vector that those before it make', () => {
+    expect(ritzBasis(plate.M, [a, b, mixed]).n).toBe(2)
+  })
+  test('is of unit mass and square, begins with what was so already, and is made of what was given', () => {
+    const skew = c.map((v, i) => 5 * v + 4 * a[i])
+    const basis = ritzBasis(plate.M, [a, b, mixed, skew])
+    expect(basis.n).toBe(3)
+    const unit = Float64Array.from({ length: 9 }, (_, i) => (i % 4 === 0 ? 1 : 0))
+    const made = [0, 1, 2].map((j) => combination(basis, unit, { n: 3, j }))
+    products(plate.M, made).forEach((value, i) => {
+      expect(value).toBeCloseTo(unit[i], 9)
+    })
+    expect(made[0]).toEqual(a)
+    expect(made[2].reduce((most, v, i) => Math.max(most, Math.abs(v - c[i])), 0)).toBeLessThan(1e-9)
+    const kappa = projection(plate.K, basis)
+    modes.omega.slice(0, 3).forEach((omega, i) => {
+      expect(kappa[4 * i] / omega ** 2).toBeCloseTo(1, 9)
+    })
+  })
 })
