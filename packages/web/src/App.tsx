@@ -6,6 +6,7 @@ import styles from './App.module.css'
 import { MarginStrip } from './features/margins/MarginStrip.tsx'
 import { WhyPanel } from './features/why/WhyPanel.tsx'
 import { pages } from './pages.ts'
+import { LastWord } from './shell/LastWord.tsx'
 import { NoPage } from './shell/NoPage.tsx'
 import { Notices } from './shell/Notices.tsx'
 import { Questions } from './shell/Questions.tsx'
@@ -20,6 +21,7 @@ export function App({ session }: { readonly session: Session }) {
     <SessionProvider value={session}>
       <RouterProvider navigate={navigate}>
         <UndoKeys />
+        <LastWord />
         <a className={styles.skip} href="#page">
           Skip to the page
         </a>

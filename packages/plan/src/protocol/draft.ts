@@ -82,6 +82,32 @@ export function next({ confirmed, waiting }: Draft): (Entry & { readonly base: n
   return { id, name, payload: bound.payload, gesture, base: confirmed.revision }
 }
 
+/** What waits, as plain data to be kept where a closed window does not lose it. */
+export interface Kept {
+  readonly confirmed: Revision
+  readonly entries: readonly Entry[]
+}
+
+/** Null when nothing waits. */
+export function keptOf({ confirmed, waiting }: Draft): Kept | null {
+  if (waiting.length === 0) return null
+  const entries = waiting.map(({ id, name, gesture, bound }) => ({ id, name, payload: bound.payload, gesture }))
+  return { confirmed, entries }
+}
+
+/** Work that was kept, gone on with: `news` is of the revisions since the one it was made on. What the server took already counts once. */
+export function resumed({ confirmed, entries }: Kept, news: News): Moved {
+  const dropped: Dropped[] = []
+  let draft = draftOf(confirmed)
+  for (const entry of entries) {
+    const made = enter(draft, entry)
+    if (made.ok) draft = made.draft
+    else dropped.push({ id: entry.id, name: entry.name, payload: entry.payload, issues: made.issues })
+  }
+  const moved = heard(draft, news)
+  return { draft: moved.draft, dropped: [...dropped, ...moved.dropped] }
+}
+
 /** After the server told of newer revisions, its own confirmations among them. Older news changes nothing. */
 export function heard(draft: Draft, news: News): Moved {
   if (news.revision <= draft.confirmed.revision) return { draft, dropped: [] }

@@ -12,12 +12,18 @@ export function Notices() {
   const { document: plan } = useSession()
   return (
     <div className={styles.notices} role="status">
-      {dropped.map(({ id, payload, issues: reasons }) => (
+      {dropped.map(({ id, name, payload, issues: reasons }) => (
         <div key={id} className={styles.notice}>
           <div>
-            <p>
-              <strong>A change was not kept.</strong> You entered: <q>{entered(payload)}</q>
-            </p>
+            {payload === null ? (
+              <p>
+                <strong>{name === 'undo' ? 'Nothing was undone.' : 'Nothing was redone.'}</strong>
+              </p>
+            ) : (
+              <p>
+                <strong>A change was not kept.</strong> You entered: <q>{entered(payload)}</q>
+              </p>
+            )}
             {reasons.map((issue) => (
               <IssueLine key={`${issue.code} ${issue.path}`} issue={issue} />
             ))}

@@ -10,12 +10,16 @@ import {
   draftOf,
   enter,
   heard,
+  keptOf,
   type Moved,
   next,
   refusedByServer,
+  resumed,
 } from '@finwright/plan/protocol/draft.ts'
+import { sameJson } from '@finwright/plan/protocol/record.ts'
 import type { NewsReply } from '@finwright/plan/protocol/wire.ts'
 import type { PlanServer, Reply } from '../server/client.ts'
+import { type Keeper, type KeptWork, noKeeper } from './keeper.ts'
 import { freshName } from './names.ts'
 import { cell, type Store } from './store.ts'
 
@@ -49,21 +53,29 @@ const empty: DocumentState = { id: null, draft: null, undo: null, redo: null, co
 /** Before trying again what did not get through, ms. */
 const patience = 1500
 
-export function planDocument(server: PlanServer, client = freshName()): PlanDocumentStore {
+export function planDocument(server: PlanServer, client = freshName(), keeper: Keeper = noKeeper): PlanDocumentStore {
   const state = cell<DocumentState>(empty)
   const entryWatchers = new Set<(gesture: string) => void>()
   let sending = false
   let again: ReturnType<typeof setTimeout> | null = null
 
-  const change = (part: Partial<DocumentState>): void => state.set({ ...state.get(), ...part })
+  const change = (part: Partial<DocumentState>): void => {
+    const before = state.get().draft
+    state.set({ ...state.get(), ...part })
+    const { id, draft } = state.get()
+    if (id !== null && draft !== null && draft !== before) {
+      const kept = keptOf(draft)
+      keeper.keep(kept === null ? null : { plan: id, ...kept })
+    }
+  }
 
-  const moved = ({ draft, dropped }: Moved): void => change({ draft, dropped: [...state.get().dropped, ...dropped] })
+  const moved = ({ draft, dropped }: Moved, more: Partial<DocumentState> = {}): void =>
+    change({ ...more, draft: settled(draft, state.get().draft), dropped: [...state.get().dropped, ...dropped] })
 
   const hear = (news: NewsReply): void => {
     const { draft } = state.get()
     if (draft === null) return
-    moved(heard(draft, news))
-    change({ undo: news.undo, redo: news.redo, connection: 'here' })
+    moved(heard(draft, news), { undo: news.undo, redo: news.redo, connection: 'here' })
   }
 
   const later = (): void => {
@@ -105,14 +117,42 @@ export function planDocument(server: PlanServer, client = freshName()): PlanDocu
 
   async function step(way: 'undo' | 'redo'): Promise<void> {
     while (sending) await new Promise((done) => setTimeout(done, 20))
-    if (!(await flush())) return
+    if (!(await flush())) {
+      tell(way, [serverGone(way)])
+      return
+    }
     const { id, draft } = state.get()
     if (id === null || draft === null || state.get()[way] === null) return
     for (const told of entryWatchers) told(freshName())
     const reply = await server[way](id, { id: freshName(), client, base: draft.confirmed.revision })
-    taken(reply, (issues) =>
-      change({ dropped: [...state.get().dropped, { id: freshName(), name: way, payload: null, issues }] }),
-    )
+    if (!taken(reply, (issues) => tell(way, issues))) tell(way, [serverGone(way)])
+  }
+
+  /** Said once, however often it is asked for. */
+  const tell = (name: string, issues: readonly Issue[]): void => {
+    const others = state.get().dropped.filter((one) => one.payload !== null || one.name !== name)
+    change({ dropped: [...others, { id: freshName(), name, payload: null, issues }] })
+  }
+
+  /** What a closed window left waiting for this plan; it comes after what waits here. False when it is not of this plan. */
+  async function takeUp(kept: KeptWork): Promise<boolean> {
+    for (;;) {
+      const { id, draft } = state.get()
+      if (id !== kept.plan || draft === null) return false
+      const reply = (await flush()) ? await server.news(id, kept.confirmed.revision) : gone
+      if (reply.kind === 'refused') {
+        for (const { id: entry, name, payload } of kept.entries)
+          change({ dropped: [...state.get().dropped, { id: entry, name, payload, issues: reply.issues }] })
+        return true
+      }
+      if (reply.kind === 'answer' && state.get().draft?.waiting.length === 0) {
+        const { undo, redo } = reply.value
+        moved(resumed(kept, reply.value), { undo, redo, connection: 'here' })
+        void flush()
+        return true
+      }
+      await new Promise((done) => setTimeout(done, patience))
+    }
   }
 
   async function ask(): Promise<void> {
@@ -152,6 +192,7 @@ export function planDocument(server: PlanServer, client = freshName()): PlanDocu
       }
       const { id, record, revision, undo, redo } = reply.value
       change({ id, draft: draftOf({ revision, record }), undo, redo, connection: 'here' })
+      keeper.left(takeUp)
       server.listen((event) => {
         if (event.kind === 'gone') change({ connection: 'gone' })
         else if (event.kind === 'back') void ask()
@@ -160,3 +201,20 @@ export function planDocument(server: PlanServer, client = freshName()): PlanDocu
     },
   }
 }
+
+const gone = { kind: 'gone' } as const
+
+/** The record as it was where it reads the same, so that no view is made anew for a confirmation. */
+function settled(draft: Draft, before: Draft | null): Draft {
+  return before !== null && draft.record !== before.record && sameJson(draft.record, before.record)
+    ? { ...draft, record: before.record }
+    : draft
+}
+
+const serverGone = (way: 'undo' | 'redo'): Issue => ({
+  code: 'server/gone',
+  path: '',
+  value: null,
+  message: `The server keeps the steps that can be ${way === 'undo' ? 'undone' : 'redone'}, and it does not answer now.`,
+  hint: 'Nothing was changed. Try again when it is back; what you enter meanwhile waits here and is kept.',
+})

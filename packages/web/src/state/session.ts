@@ -29,8 +29,7 @@ export interface Hand {
   readonly id: string
 }
 
-export function session(server: PlanServer, answerer: Answerer): Session {
-  const document = planDocument(server)
+export function session(server: PlanServer, answerer: Answerer, document = planDocument(server)): Session {
   const readFile: ReadFile = async (reference) => {
     const { id } = document.get()
     if (id === null) return null
