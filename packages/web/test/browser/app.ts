@@ -77,9 +77,21 @@ export async function atRest(page: Page): Promise<void> {
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
+/** Waits until no colour is on its way to another one. */
+const colouredThrough = (page: Page): Promise<unknown> =>
+  page.evaluate(() =>
+    Promise.allSettled(
+      document
+        .getAnimations()
+        .filter((one) => one instanceof CSSTransition)
+        .map(({ finished }) => finished),
+    ),
+  )
+
 /** Rules broken on the page as it stands, with the place of each. */
 export async function accessibilityFaults(page: Page): Promise<readonly string[]> {
   await page.evaluate(axe)
+  await colouredThrough(page)
   return page.evaluate(async () => {
     const run = (globalThis as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } }).axe.run
     const { violations } = await run(document)
