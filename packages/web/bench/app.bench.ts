@@ -73,5 +73,6 @@ function report(what: string, of: readonly Edit[], trace: Parameters<typeof task
   console.log(
     `  main thread on a processor:      longest task ${tasks.longest.toFixed(0)} ms, ${tasks.over} over ${budget.task} ms, ${tasks.total.toFixed(0)} ms in all`,
   )
+  console.log(`  workers on a processor till then: ${told(tasks.workers)}`)
   for (const line of tasks.worst) console.log(`    ${line}`)
 }

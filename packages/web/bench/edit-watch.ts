@@ -26,6 +26,8 @@ interface Seen {
   wholeAt: number
   interactiveAt: number
   pressedAt: number
+  /** The margins are marked in the trace. */
+  marked: boolean
   readonly long: number[]
   /** Called once all of it is fresh. */
   told: () => void
@@ -50,6 +52,7 @@ function install(): void {
     wholeAt: 0,
     interactiveAt: 0,
     pressedAt: 0,
+    marked: false,
     long: [],
     told: () => undefined,
   }
@@ -59,6 +62,7 @@ function install(): void {
   }).observe({ type: 'longtask', buffered: true })
   const press = (event: Event): void => {
     seen.pressedAt = event.timeStamp
+    performance.mark('pressed')
   }
   addEventListener('keydown', press, true)
   addEventListener('pointerdown', press, true)
@@ -73,6 +77,10 @@ function install(): void {
     const fresh = document.querySelector('[data-answers="fresh"]') !== null
     seen.wholeAt = !fresh ? 0 : seen.wholeAt || now
     const cells = document.querySelectorAll('[data-margin]').length
+    if (cells > 0 && Object.keys(seen.freshAt).length === cells && seen.staleAt > 0 && !seen.marked) {
+      seen.marked = true
+      performance.mark('margins')
+    }
     if (cells > 0 && seen.wholeAt > 0 && Object.keys(seen.freshAt).length === cells) seen.told()
     if (seen.interactiveAt === 0 && document.querySelector('main h1') !== null) seen.interactiveAt = now
   }
@@ -124,7 +132,7 @@ export async function watchEdits(page: Page, address: string, path: string) {
   let turn = 0
   const forget = (): Promise<void> =>
     page.evaluate(() => {
-      Object.assign(window.seen, { freshAt: {}, staleAt: 0, wholeAt: 0, pressedAt: 0 })
+      Object.assign(window.seen, { freshAt: {}, staleAt: 0, wholeAt: 0, pressedAt: 0, marked: false })
       window.seen.long.length = 0
     })
   const done = (): Promise<void> =>
