@@ -6,9 +6,11 @@ import styles from './App.module.css'
 import { MarginStrip } from './features/margins/MarginStrip.tsx'
 import { WhyPanel } from './features/why/WhyPanel.tsx'
 import { pages } from './pages.ts'
+import { HistoryPlaces } from './shell/HistoryPlaces.tsx'
 import { LastWord } from './shell/LastWord.tsx'
 import { NoPage } from './shell/NoPage.tsx'
 import { Notices } from './shell/Notices.tsx'
+import { PageTitle } from './shell/PageTitle.tsx'
 import { Questions } from './shell/Questions.tsx'
 import { TitleBlock } from './shell/TitleBlock.tsx'
 import { UndoKeys } from './shell/UndoKeys.tsx'
@@ -22,6 +24,8 @@ export function App({ session }: { readonly session: Session }) {
       <RouterProvider navigate={navigate}>
         <UndoKeys />
         <LastWord />
+        <HistoryPlaces />
+        <PageTitle />
         <a className={styles.skip} href="#page">
           Skip to the page
         </a>

@@ -43,6 +43,16 @@ describe('the document loop', () => {
     expect([wall(), document.get().undo]).toEqual(['2.0 mm', null])
   })
 
+  test('undo pressed three times at once takes three steps back, one by one', async () => {
+    const { document, wall, setWall, settled } = await opened()
+    for (const value of ['2.1 mm', '2.2 mm', '2.3 mm']) setWall(value)
+    await settled()
+    await Promise.all([document.undo(), document.undo(), document.undo()])
+    expect([wall(), document.get().undo, document.get().dropped]).toEqual(['2.0 mm', null, []])
+    await Promise.all([document.redo(), document.redo()])
+    expect(wall()).toBe('2.2 mm')
+  })
+
   test('what cannot be read is refused at once with the field and what is allowed', async () => {
     const { wall, setWall } = await opened()
     const made = setWall('2.5 lightyears')

@@ -113,6 +113,7 @@ export function QuantityField({ path, label }: QuantityFieldProps) {
             {...described}
             className={styles.input}
             data-standing={(standing !== null && draft === null) || undefined}
+            data-of-plan=""
             data-unsaved={draft === null ? undefined : ''}
             value={text}
             placeholder="not stated"

@@ -34,6 +34,7 @@ export function TextField({ path, label, hint = '' }: TextFieldProps) {
         <input
           {...described}
           className={styles.input}
+          data-of-plan=""
           data-unsaved={draft === null ? undefined : ''}
           value={draft ?? held}
           onChange={(event) => setDraft(event.target.value)}

@@ -25,7 +25,10 @@ export function Notices() {
               </p>
             )}
             {reasons.map((issue) => (
-              <IssueLine key={`${issue.code} ${issue.path}`} issue={issue} />
+              <IssueLine
+                key={`${issue.code} ${issue.path}`}
+                issue={payload === null ? { ...issue, path: '' } : issue}
+              />
             ))}
           </div>
           <Button onPress={() => plan.dismiss(id)}>Put away</Button>

@@ -45,6 +45,7 @@ function PlanName() {
         className={styles.name}
         value={typed}
         maxLength={200}
+        data-of-plan=""
         data-unsaved={typed === kept ? undefined : ''}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={() => typed !== kept && enter({ name: 'plan.rename', payload: { name: typed } })}

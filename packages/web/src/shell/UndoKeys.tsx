@@ -1,4 +1,7 @@
-/** Ctrl+Z and Ctrl+Shift+Z (⌘ on a Mac), but in a field where text was typed and not yet taken in: there they are the field's own. */
+/**
+ * Ctrl+Z and Ctrl+Shift+Z (⌘ on a Mac). In a field they are the field's own where text was typed and not yet taken in, and where what is
+ * typed is none of the plan's: an answer of the start, the name of a printer.
+ */
 import { useEffect } from 'react'
 import { useSession } from '../state/use.ts'
 
@@ -9,7 +12,7 @@ export function UndoKeys() {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return
       const key = event.key.toLowerCase()
       if (key !== 'z' && key !== 'y') return
-      if (event.target instanceof HTMLElement && event.target.closest('[data-unsaved]') !== null) return
+      if (isOwn(event.target)) return
       event.preventDefault()
       void (key === 'y' || event.shiftKey ? plan.redo() : plan.undo())
     }
@@ -18,3 +21,8 @@ export function UndoKeys() {
   }, [plan])
   return null
 }
+
+const isOwn = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  target.matches('input:is(:not([type]), [type="text"], [type="search"]), textarea') &&
+  target.matches('[data-unsaved], :not([data-of-plan])')

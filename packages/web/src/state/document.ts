@@ -57,6 +57,7 @@ export function planDocument(server: PlanServer, client = freshName(), keeper: K
   const state = cell<DocumentState>(empty)
   const entryWatchers = new Set<(gesture: string) => void>()
   let sending = false
+  let steps = Promise.resolve()
   let again: ReturnType<typeof setTimeout> | null = null
 
   const change = (part: Partial<DocumentState>): void => {
@@ -113,6 +114,13 @@ export function planDocument(server: PlanServer, client = freshName(), keeper: K
     if (reply.kind === 'answer') hear(reply.value)
     else refused(reply.issues)
     return true
+  }
+
+  /** One after the other, however fast the keys are pressed: each is made on what the one before came to. */
+  const inTurn = (way: 'undo' | 'redo'): Promise<void> => {
+    const go = (): Promise<void> => step(way)
+    steps = steps.then(go, go)
+    return steps
   }
 
   async function step(way: 'undo' | 'redo'): Promise<void> {
@@ -180,8 +188,8 @@ export function planDocument(server: PlanServer, client = freshName(), keeper: K
       void flush()
       return { ok: true }
     },
-    undo: () => step('undo'),
-    redo: () => step('redo'),
+    undo: () => inTurn('undo'),
+    redo: () => inTurn('redo'),
     dismiss: (gone) => change({ dropped: state.get().dropped.filter(({ id }) => id !== gone) }),
     start: async () => {
       let reply = await server.standing()

@@ -1,5 +1,6 @@
-/** In a browser: from the first question to a PDF to print, with no accessibility violation on the way. */
+/** In a browser: from the first question to a PDF to print and to the whole package, with no accessibility violation on the way. */
 import { readFileSync } from 'node:fs'
+import { unzipSync } from 'fflate'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import {
@@ -28,7 +29,7 @@ afterAll(async () => {
   removeFolder(data)
 })
 
-test('first run to a printed sheet', { timeout: 400_000 }, async () => {
+test('first run to a printed package', { timeout: 600_000 }, async () => {
   const page = await browser.newPage({ acceptDownloads: true, viewport: { width: 1440, height: 900 } })
   const faults: string[] = []
   page.on('pageerror', ({ message }) => faults.push(message))
@@ -71,6 +72,26 @@ test('first run to a printed sheet', { timeout: 400_000 }, async () => {
   const bytes = readFileSync(path)
   expect(bytes.subarray(0, 5).toString('latin1')).toBe('%PDF-')
   expect(bytes.toString('latin1')).toContain('/PrintScaling /None')
+
+  const documents = await page.getByRole('navigation', { name: 'Documents' }).getByRole('link').count()
+  const zip = page.waitForEvent('download', { timeout: 240_000 })
+  await page.getByRole('button', { name: 'Save everything as PDF' }).click()
+  const saved = await zip
+  expect(saved.suggestedFilename()).toMatch(/^[\p{L}\p{N}-]+-sheets\.zip$/u)
+  const files = Object.entries(unzipSync(readFileSync(await saved.path())))
+  expect(documents).toBeGreaterThan(3)
+  // the roll for plotters beside those that are seen
+  expect(files.filter(([name]) => name.endsWith('.pdf')).length).toBe(documents + 1)
+  for (const ending of ['.csv', '.dxf', '.svg'])
+    expect(files.filter(([name, bytes]) => name.endsWith(ending) && bytes.length > 100).length, ending).toBeGreaterThan(
+      0,
+    )
+  for (const [name, bytes] of files.filter(([name]) => name.endsWith('.pdf'))) {
+    const text = Buffer.from(bytes).toString('latin1')
+    expect(text.slice(0, 5), name).toBe('%PDF-')
+    expect(text.trimEnd().endsWith('%%EOF'), name).toBe(true)
+    expect(text.match(/\/Type \/Page\b/g)?.length ?? 0, name).toBeGreaterThan(0)
+  }
 
   await page.getByText('Measure a printer').click()
   await page.getByLabel('Name of the printer').fill('garage')

@@ -84,6 +84,7 @@ function SweepField({ shape }: { readonly shape: Trapezoid }) {
         <input
           {...described}
           className={fieldStyles.input}
+          data-of-plan=""
           data-unsaved={draft === null ? undefined : ''}
           value={draft ?? shown}
           spellCheck={false}
