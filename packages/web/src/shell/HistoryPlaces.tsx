@@ -64,13 +64,17 @@ function watchPlaces(): () => void {
   }
 }
 
-/** Scrolls there as soon as the page is long enough; returns how to give up. */
+/**
+ * Goes there, and there again: right after the step the page before still stands, then comes the new one, and grows. Returns how to give
+ * up. A field that the address names has the say where it is.
+ */
 function goTo(y: number): () => void {
+  if (new URLSearchParams(location.search).has('field')) return () => undefined
   const until = performance.now() + patience
   let frame = 0
   const look = (): void => {
-    scrollTo(0, y)
-    if (Math.abs(scrollY - y) > 1 && performance.now() < until) frame = requestAnimationFrame(look)
+    if (Math.abs(scrollY - y) > 1) scrollTo(0, y)
+    if (performance.now() < until) frame = requestAnimationFrame(look)
   }
   look()
   return () => cancelAnimationFrame(frame)
