@@ -334,6 +334,7 @@ export const badPlans: readonly BadPlan[] = [
     name: 'cloth outside the peel ply, and a step back stated twice',
     edits: [
       ['plies.3.role', 'peel'],
+      ['plies.3.cloth', 'peel-ply'],
       ['plies.0.stepBack.leading', '35 mm'],
     ],
     issues: [
@@ -342,6 +343,32 @@ export const badPlans: readonly BadPlan[] = [
       ['plies/outside-peel-ply', 'plies[5].role'],
     ],
     says: "'chord' states 60 mm for leading and trailing together, and 'leading' states 35 mm",
+    schema: false,
+  },
+  {
+    name: 'a film with an angle and peel ply outside it',
+    edits: [
+      ['plies.5', { cloth: 'plastic-film', role: 'film', angle: '45 deg' }],
+      ['plies.6', { cloth: 'peel-ply', role: 'peel' }],
+    ],
+    issues: [
+      ['plies/film-angle', 'plies[5].angle'],
+      ['plies/outside-film', 'plies[6].role'],
+    ],
+    says: 'a film has no warp and must have none',
+    schema: false,
+  },
+  {
+    name: 'roles that do not fit their cloths',
+    edits: [
+      ['plies.5', { cloth: 'plastic-film', role: 'surface' }],
+      ['plies.6', { cloth: 'glass-plain-100', role: 'film' }],
+    ],
+    issues: [
+      ['plies/not-for-this', 'plies[5].cloth'],
+      ['plies/not-for-this', 'plies[6].cloth'],
+    ],
+    says: 'the role must fit the cloth',
     schema: false,
   },
   {

@@ -19,7 +19,7 @@ export interface PieceShape {
   /** From 1 at the core outward, of `of`. */
   readonly sequence: number
   readonly of: number
-  readonly role: 'structural' | 'surface' | 'peel'
+  readonly role: 'structural' | 'surface' | 'peel' | 'film'
   readonly cloth: string
   readonly clothName: string
   /** As scheduled; a mirrored bay carries its negative. */
@@ -48,7 +48,7 @@ export interface PatternPiece {
   readonly can: string
   readonly bay: number
   readonly ply: string
-  readonly role: 'structural' | 'surface' | 'peel'
+  readonly role: 'structural' | 'surface' | 'peel' | 'film'
   readonly cloth: string
   /** Of the warp, from +Y towards +X. */
   readonly angle_deg: number

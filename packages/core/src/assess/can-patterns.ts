@@ -16,7 +16,7 @@ import type { CanDesign, PlyDesign } from './design.ts'
 import type { ShearAssessed } from './shear-section.ts'
 import { bayPlies, type SkinPly } from './skins.ts'
 
-/** Fibre share of a dry peel ply as it lies: half solid, common practice, no source. Moves nothing but its own width. */
+/** Fibre share of a dry peel ply as it lies: half solid, common practice, no source; a film is solid. Moves nothing but its own width. */
 const peelPlySolid = 0.5
 
 export interface CanPatterns extends Patterns {
@@ -79,7 +79,8 @@ function balanceInput(design: CanDesign, skins: readonly SkinPly[]): BalanceInpu
 function scheduled(ply: PlyDesign, skins: readonly SkinPly[]): ScheduledPly {
   const dryArealMass = ply.cloth.arealMass.value
   const cured = skins.find(({ design }) => design.id === ply.id)?.cured
-  const thickness = cured?.t ?? dryArealMass / (ply.cloth.fibre.density.value * peelPlySolid)
+  const solid = ply.cloth.weave === 'film' ? 1 : peelPlySolid
+  const thickness = cured?.t ?? dryArealMass / (ply.cloth.fibre.density.value * solid)
   return { ...ply, thickness, dryArealMass }
 }
 

@@ -62,11 +62,11 @@ export interface Fins {
   }
 }
 
-export type PlyRole = 'structural' | 'surface' | 'peel'
+export type PlyRole = 'structural' | 'surface' | 'peel' | 'film'
 
 /** One ply of the schedule; every bay of every can has it. Numbered from the core outward. */
 export interface PlyDesign {
-  /** `P1`, `P2`, … for cloth that stays, `V1` … for surface veils, `R1` … for peel ply. */
+  /** `P1`, `P2`, … for cloth that stays, `V1` … for surface veils, `R1` … for peel ply, `F1` … for film. */
   readonly id: string
   readonly cloth: Cloth
   /** Of the warp, from +Y towards +X on the bay map, rad. */

@@ -10,7 +10,7 @@ export interface SkinPly {
 }
 
 /**
- * Plies that stay in the laminate and cover whole faces, core outward; peel ply is pulled off, a patch on one face is left
+ * Plies that stay in the laminate and cover whole faces, core outward; peel ply and film are pulled off, a patch on one face is left
  * out. `resinFactor`: what heat leaves of the resin's modulus.
  */
 export const skinPlies = (design: CanDesign, resinFactor = 1): readonly SkinPly[] =>

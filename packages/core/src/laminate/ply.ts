@@ -51,8 +51,8 @@ const NU23_FIBRE = 0.25
 /** Least share of the resin's strength that a ply keeps across its fibres when hardly any run that way: no source. */
 const RESIN_SHARE = 0.5
 
-/** Peel ply leaves no ply; everything else does. */
-export const staysInLaminate = ({ weave }: Cloth): boolean => weave !== 'peel ply'
+/** Peel ply and film leave no ply; everything else does. */
+export const staysInLaminate = ({ weave }: Cloth): boolean => weave !== 'peel ply' && weave !== 'film'
 
 export function curedPly({ cloth, resin, resinPerCloth, voidFraction }: PlyRecipe): CuredPly {
   invariant(staysInLaminate(cloth), `${cloth.id} is pulled off after cure and is never a ply`)

@@ -3,12 +3,12 @@
  * any property; nothing here is a maker's product.
  */
 import { clothList } from './cloths.data.ts'
-import { carbonStandard, eGlass, polyamide, sGlass } from './fibres.data.ts'
+import { carbonStandard, eGlass, polyamide, polyethylene, sGlass } from './fibres.data.ts'
 import type { Adhesive, Cloth, Fibre, ResinSystem, SheetMaterial } from './material.ts'
 import { adhesiveList, resinList } from './resins.data.ts'
 import { sheetList } from './sheets.data.ts'
 
-export const fibres: Readonly<Record<string, Fibre>> = byId([eGlass, sGlass, carbonStandard, polyamide])
+export const fibres: Readonly<Record<string, Fibre>> = byId([eGlass, sGlass, carbonStandard, polyamide, polyethylene])
 export const cloths: Readonly<Record<string, Cloth>> = byId(clothList)
 export const resinSystems: Readonly<Record<string, ResinSystem>> = byId(resinList)
 export const adhesives: Readonly<Record<string, Adhesive>> = byId(adhesiveList)

@@ -4,7 +4,7 @@
  * An areal mass here is the nominal one that gives the generic cloth its name. Real cloth differs: ASTM D4389 allows a
  * woven roving ±10 % of nominal. Weigh a 100 mm square: grams × 0.1 = kg/m².
  */
-import { carbonStandard, eGlass, polyamide } from './fibres.data.ts'
+import { carbonStandard, eGlass, polyamide, polyethylene } from './fibres.data.ts'
 import type { Cloth, Property, Strengths } from './material.ts'
 import { estimate, practice, read, recalled } from './property.ts'
 
@@ -135,6 +135,21 @@ export const clothList: readonly Cloth[] = [
     warpShare: balanced,
     crimpFactor: noCrimp,
     maximumShear: shearBeforeWrinkles(25, 'a tight peel ply'),
+    reversible: true,
+    strengths: null,
+  },
+  {
+    id: 'plastic-film',
+    name: 'Plastic film 46 g/m² (0.05 mm)',
+    fibre: polyethylene,
+    weave: 'film',
+    arealMass: practice(
+      0.046,
+      'plain polyethylene film 0.05 mm thick, laid over the wet lay-up and pulled off after cure',
+    ),
+    warpShare: practice(0.5, 'no direction'),
+    crimpFactor: noCrimp,
+    maximumShear: null,
     reversible: true,
     strengths: null,
   },

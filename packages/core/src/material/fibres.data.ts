@@ -48,3 +48,14 @@ export const polyamide: Fibre = {
   G12: practice(0.9e9, 'not used: a peel ply is pulled off'),
   nu12: practice(0.39, 'not used: a peel ply is pulled off'),
 }
+
+/** Of the release film; only its density is ever used. */
+export const polyethylene: Fibre = {
+  id: 'polyethylene',
+  name: 'Polyethylene film',
+  density: practice(920, 'low-density polyethylene, 910 to 940 kg/m³; only the mass and thickness of a film are used'),
+  E1: practice(0.2e9, 'not used: a film is pulled off'),
+  E2: practice(0.2e9, 'not used: a film is pulled off'),
+  G12: practice(0.07e9, 'not used: a film is pulled off'),
+  nu12: practice(0.45, 'not used: a film is pulled off'),
+}

@@ -42,7 +42,7 @@ export interface Cloth {
   readonly id: string
   readonly name: string
   readonly fibre: Fibre
-  readonly weave: 'plain' | 'twill' | 'satin' | 'veil' | 'peel ply'
+  readonly weave: 'plain' | 'twill' | 'satin' | 'veil' | 'peel ply' | 'film'
   /** Dry, kg/m². */
   readonly arealMass: Property
   /** Share of the fibre mass that runs along the warp; 0.5 is balanced. */
@@ -53,7 +53,7 @@ export interface Cloth {
   readonly maximumShear: Property | null
   /** Looks and behaves the same from both sides, so that a piece may be turned face down. */
   readonly reversible: boolean
-  /** Strengths of the cured woven ply; null for veils and peel plies, which carry no load in the analysis. */
+  /** Strengths of the cured woven ply; null for veils, peel plies and films, which carry no load in the analysis. */
   readonly strengths: Strengths | null
 }
 

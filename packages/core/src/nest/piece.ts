@@ -11,7 +11,7 @@ export type Point = readonly [number, number]
 export interface NestCloth {
   readonly id: string
   readonly name: string
-  readonly weave: 'plain' | 'twill' | 'satin' | 'veil' | 'peel ply'
+  readonly weave: 'plain' | 'twill' | 'satin' | 'veil' | 'peel ply' | 'film'
   readonly warpShare: { readonly value: number }
 }
 

@@ -13,6 +13,7 @@ import { isBalanced, leastWidth } from './turn.ts'
 /** Common practice, no source. */
 const usualWidths = [0.97, 1.27, 1.52]
 const usualPeelPlyWidths = [1.0, 1.52]
+const usualFilmWidths = [1.0, 2.0]
 const usualSelvedge = 0.01
 
 /** Cloth to be bought: as wide as the widest in stock, else the narrowest usual width that takes every piece. */
@@ -22,10 +23,13 @@ export function spareLength(cloth: NestCloth, shapes: readonly Shape[], stock: r
     const { width, selvedge } = stock.reduce((widest, roll) => (usable(roll) > usable(widest) ? roll : widest))
     return { id, width, selvedge, length: Infinity }
   }
-  const widths = cloth.weave === 'peel ply' ? usualPeelPlyWidths : usualWidths
+  const widths = usualWidthsOf(cloth)
   const lengths = widths.map((width) => ({ id, width, selvedge: usualSelvedge, length: Infinity }))
   return lengths.find((length) => shapes.every((shape) => fitsAcross(shape, length))) ?? lengths[lengths.length - 1]
 }
+
+const usualWidthsOf = ({ weave }: NestCloth): readonly number[] =>
+  weave === 'peel ply' ? usualPeelPlyWidths : weave === 'film' ? usualFilmWidths : usualWidths
 
 const usable = ({ width, selvedge }: Pick<Length, 'width' | 'selvedge'>): number => width - 2 * selvedge
 

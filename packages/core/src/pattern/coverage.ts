@@ -4,6 +4,7 @@
  * A ply is taken to be present from the root at y = 0 to its stepped-back edges. (In the fillet it has left the fin's plane;
  * there the fillet holds the fin, and the ply is counted as if it lay on the face.) Overhang is trimmed off and not there.
  */
+
 import type { EdgeProfiles } from '../geometry/edge-profile.ts'
 import { shapedWidths } from '../geometry/edge-profile.ts'
 import type { FinOutline } from '../geometry/fin-outline.ts'
@@ -12,6 +13,7 @@ import { contains, type Polygon } from '../geometry/polygon.ts'
 import { insideSides, shiftedOutline } from '../geometry/polygon-shift.ts'
 import { joined } from '../geometry/polyline-clip.ts'
 import type { ScheduledPly } from './schedule.ts'
+import { comesOff } from './schedule.ts'
 
 export interface PlyCoverage {
   readonly id: string
@@ -43,7 +45,7 @@ export function finCoverage(input: {
 }): FinCoverage {
   const { outline, edges } = input
   const plies = input.plies.flatMap(({ id, role, stepBack }, index): PlyCoverage[] =>
-    role === 'peel' ? [] : [{ id, index, regions: shiftedOutline(outline, stepBack) }],
+    comesOff(role) ? [] : [{ id, index, regions: shiftedOutline(outline, stepBack) }],
   )
   const bevels = linesIn(shiftedOutline(outline, shapedWidths(edges)), outline)
   return {

@@ -4,7 +4,7 @@
  * Both are measured to the net line, so overhang that is trimmed off and width that only allows for shear do not count. An
  * edge's cover is the distance between two parallel lines, the same all along it; at a corner it is more.
  */
-import { type PlyEnd, plyEnds, type ScheduledPly } from './schedule.ts'
+import { comesOff, type PlyEnd, plyEnds, type ScheduledPly } from './schedule.ts'
 
 export interface Cover {
   readonly ply: string
@@ -15,7 +15,7 @@ export interface Cover {
 
 /** Peel ply comes off and covers nothing. */
 export function plyCovers(plies: readonly ScheduledPly[]): readonly Cover[] {
-  const laid = plies.filter(({ role }) => role !== 'peel')
+  const laid = plies.filter(({ role }) => !comesOff(role))
   return laid.flatMap((later, j) =>
     laid.slice(0, j).map((earlier) => ({ ply: later.id, covers: earlier.id, by: coverBy(later, earlier) })),
   )

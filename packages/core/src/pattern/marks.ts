@@ -31,7 +31,7 @@ export interface MarkInput {
   readonly map: BayMap
   /** Of the ply's mid-surface from the bare surface. */
   readonly z: number
-  readonly ply: Pick<ScheduledPly, 'cover' | 'wrap' | 'stepBack'>
+  readonly ply: Pick<ScheduledPly, 'role' | 'cover' | 'wrap' | 'stepBack'>
   readonly outlines: PlyOutlines
   /** The plies that this one lies on and under, on this ply's own development. */
   readonly neighbours: readonly { readonly id: string; readonly net: Polygon; readonly beneath: boolean }[]
@@ -191,7 +191,7 @@ function pullBack(net: Polygon): PlyMark {
   return { kind: 'pull-back', points: corners, label: `pull back to this rectangle, ${size}` }
 }
 
-/** Forward along the centre line, the warp at its true angle; both near the middle of the body, on a patch of the patch. */
+/** Forward along the centre line, the warp at its true angle (a film has none); both near the middle of the body, on a patch of the patch. */
 function arrows({ outlines, map, angle, label, ply }: MarkInput): readonly PlyMark[] {
   const { forward, aft } = outlines.bodyEnds
   const length = aft - forward
@@ -210,13 +210,14 @@ function arrows({ outlines, map, angle, label, ply }: MarkInput): readonly PlyMa
       ],
       label: 'forward',
     },
-    {
-      kind: 'warp',
-      points: [
-        [middle - along[0], Y - along[1]],
-        [middle + along[0], Y + along[1]],
-      ],
-      label: 'warp',
-    },
+    ...(ply.role === 'film'
+      ? []
+      : [
+          {
+            kind: 'warp' as const,
+            points: [[middle - along[0], Y - along[1]] as const, [middle + along[0], Y + along[1]] as const],
+            label: 'warp',
+          },
+        ]),
   ]
 }

@@ -4,6 +4,7 @@
  * Each ply is developed at its own mid-surface: the thickness of all earlier plies and half its own out from the bare
  * surface, one value a ply, as if every earlier ply lay under it everywhere.
  */
+
 import type { BaySection } from '../bond/section.ts'
 import { rootLength } from '../geometry/fin-outline.ts'
 import { area, type Bounds, bounds, type Polygon } from '../geometry/polygon.ts'
@@ -19,7 +20,7 @@ import { type Ends, type PlyOutlines, plyOutlines } from './outlines.ts'
 import { type Piece, piecesOf } from './pieces.ts'
 import { brokenRules } from './rules.ts'
 import { patchRules } from './rules-patch.ts'
-import { buildUps, type PatternInput, type PlyCoverKind, type PlyRole, type ScheduledPly } from './schedule.ts'
+import { buildUps, comesOff, type PatternInput, type PlyCoverKind, type PlyRole, type ScheduledPly } from './schedule.ts'
 import { isBias, widthKept } from './trellis.ts'
 import { type TubeLines, tubeLines } from './tube-lines.ts'
 
@@ -224,7 +225,7 @@ function labelLine({ cover }: ScheduledPly, top: number, { top: tip, bottom }: B
 
 /** The plies just beneath and above, peel ply apart, drawn on this ply's development. */
 function neighboursOf(input: PatternInput, { index, geometry, z }: Draft, all: readonly Draft[]) {
-  const laid = all.filter(({ ply }) => ply.role !== 'peel')
+  const laid = all.filter(({ ply }) => !comesOff(ply.role))
   const beneath = laid.filter((other) => other.index < index).at(-1)
   const above = laid.find((other) => other.index > index)
   return [beneath, above].flatMap((other) => {

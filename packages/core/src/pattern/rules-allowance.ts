@@ -14,6 +14,7 @@
  * shortest, anywhere round the piece. The earlier is first moved to the later's development, narrower on each side by `narrowing`
  * times the build-up between them (phi + theta − π/N, `development.ts`).
  */
+
 import { millimetres } from '../geometry/dimension-text.ts'
 import { between, type Point } from '../geometry/point.ts'
 import { bounds, contains, distanceToBoundary, type Polygon, sides } from '../geometry/polygon.ts'
@@ -21,6 +22,7 @@ import type { Issue } from '../issue.ts'
 import type { PlyShape } from './patterns.ts'
 import { allowedAnisotropy } from './printing.ts'
 import type { ScheduledPly } from './schedule.ts'
+import { comesOff } from './schedule.ts'
 import { isBias, lengthGained, widthKept } from './trellis.ts'
 
 export interface PlyAllowance {
@@ -48,7 +50,7 @@ export interface AllowanceInput {
 export function allowances({ shapes, plies, biasShear, narrowing }: AllowanceInput): readonly PlyAllowance[] {
   const laid = shapes.map((shape) => spread(shape, biasShear))
   return laid.map((one, k) => {
-    const beneath = plies[k]!.role === 'peel' ? [] : laid.slice(0, k).filter((_, i) => plies[i]!.role !== 'peel')
+    const beneath = comesOff(plies[k]!.role) ? [] : laid.slice(0, k).filter((_, i) => !comesOff(plies[i]!.role))
     return {
       ply: one.shape.ply,
       left: one.trimmed.length === 0 ? null : leastInside(one.short, one.trimmed),

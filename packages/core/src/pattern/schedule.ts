@@ -4,7 +4,10 @@
 import type { EdgeProfiles } from '../geometry/edge-profile.ts'
 import type { EdgeName, FinOutline } from '../geometry/fin-outline.ts'
 
-export type PlyRole = 'structural' | 'surface' | 'peel'
+export type PlyRole = 'structural' | 'surface' | 'peel' | 'film'
+
+/** Peel ply and film are pulled off after cure: never in the laminate, covering nothing. */
+export const comesOff = (role: PlyRole): boolean => role === 'peel' || role === 'film'
 
 /** A place where a ply ends: the fin's three edges and the lay-up's two ends on the body. */
 export type PlyEnd = EdgeName | 'bodyForward' | 'bodyAft'
@@ -15,7 +18,7 @@ export const plyEnds: readonly PlyEnd[] = ['leading', 'trailing', 'tip', 'bodyFo
 export type PlyCoverKind = 'bay' | 'next' | 'previous'
 
 export interface ScheduledPly {
-  /** `P1`, `P2`, … for cloth that stays, `V1` … for surface veils, `R1` … for peel ply. */
+  /** `P1`, `P2`, … for cloth that stays, `V1` … for surface veils, `R1` … for peel ply, `F1` … for film. */
   readonly id: string
   readonly role: PlyRole
   readonly cloth: {
@@ -35,7 +38,7 @@ export interface ScheduledPly {
   readonly onBody: number
   /** How far the ply goes on to the other face round every edge that it reaches; 0 for one trimmed at the edge. */
   readonly wrap: number
-  /** Cured; of a peel ply, as it lies. */
+  /** Cured; of a peel ply or a film, as it lies. */
   readonly thickness: number
   /** Of the dry cloth, kg/m². */
   readonly dryArealMass: number

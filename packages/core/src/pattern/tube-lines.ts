@@ -20,7 +20,7 @@ import type { BayGeometry } from './bay-geometry.ts'
 import { type BayShape, type BuiltBay, builtBay, type Side } from './built/built-bay.ts'
 import { type LandingTick, landingPlaces } from './landing.ts'
 import type { PlyShape } from './patterns.ts'
-import type { PatternInput } from './schedule.ts'
+import { comesOff, type PatternInput } from './schedule.ts'
 
 /** Station and angle. */
 export type TubePlace = readonly [a: number, angle: number]
@@ -101,7 +101,7 @@ export function tubeLines({ geometry, shapes, input }: TubeLinesInput): TubeLine
       previousFoot: footLine(1),
     },
     ends: shapes.flatMap(({ ply, cover, role, bodyEnds: { forward, aft } }): TubeEnd[] => {
-      if (role === 'peel') return []
+      if (comesOff(role)) return []
       const side = cover === 'bay' ? null : cover === 'next' ? 1 : -1
       return [forward, aft].map((a) => ({ ply, side, a }))
     }),

@@ -3,7 +3,7 @@
  *
  *   mix = Σ cloth that stays × resin per cloth + peel ply uptake × its area + primer × largest net area + cup loss × cups
  *
- * Cloth is as cut, areal mass times cut area. Resin per cloth of 1 is half resin by mass (FAA AC 43.13-1B, chapter 3,
+ * A film takes up none and is in no batch; laying it takes its time. Cloth is as cut, areal mass times cut area. Resin per cloth of 1 is half resin by mass (FAA AC 43.13-1B, chapter 3,
  * section 1, hand lay-up repair of glass laminate; read). The losses are common practice, no source: peel ply 60–100 g/m²,
  * primer 50–80 g/m², cup and brush 6–10 g a batch; a practice panel measures one's own.
  */
@@ -13,7 +13,7 @@ import { type Batch, batchFor, plyStart, type SessionPlan, splitIntoBatches } fr
 import { batchWarnings, noBatchesIssue, shopWarnings } from './conditions.ts'
 import { mixedMass, runningTotals, smallestBatch, totalWindow } from './mixing.ts'
 
-export type PlyRole = 'structural' | 'surface' | 'peel'
+export type PlyRole = 'structural' | 'surface' | 'peel' | 'film'
 
 /** One ply of the bay, in order of laying. */
 export interface BayPly {
@@ -69,7 +69,7 @@ export interface MixedBatch {
 
 export interface PlyMix {
   readonly ply: string
-  /** Dry, as cut; a peel ply's too, though it does not stay. */
+  /** Dry, as cut; a peel ply's and a film's too, though they do not stay. */
   readonly cloth: number
   readonly mix: number
   readonly start: number
@@ -107,11 +107,12 @@ export function baySession(input: SessionInput): { readonly value: BaySession; r
     mass: resin.workingMass.value,
     activationEnergy: resin.activationEnergy.value,
   }
-  const plan = sessionPlan(input, sheet)
+  const wet = plies.filter(({ role }) => role !== 'film')
+  const plan = sessionPlan({ ...input, plies: wet }, sheet)
   const limits = { smallest: smallestBatch(mixing), largest: mixing.cupLimit }
   const split = splitIntoBatches(plan, limits)
   // Without a legal split the need is still one cup's loss at least.
-  const cups = split ?? [batchFor(plan, 0, plies.length)]
+  const cups = split ?? [batchFor(plan, 0, wet.length)]
   const total = mixedMass(
     cups.reduce((sum, { mass }) => sum + mass, 0),
     mixing.hardenerPerResin,
@@ -121,8 +122,8 @@ export function baySession(input: SessionInput): { readonly value: BaySession; r
     mix: total.mass,
     resin: total.resin,
     hardener: total.hardener,
-    batches: (split ?? []).map((batch) => mixedBatch(batch, input)),
-    perPly: plies.map((ply, i) => plyMix(ply, plan, i)),
+    batches: (split ?? []).map((batch) => mixedBatch(batch, { ...input, plies: wet })),
+    perPly: plies.map((ply, i) => plyMix(ply, plan, { at: wet.indexOf(ply), place: i })),
     losses: { peelPly: peelUptake(input), primer: plan.primer, cup: plan.cupLoss * cups.length },
     workingTime: workingTimes(sheet, shop.temperature),
     smallestBatch: limits.smallest,
@@ -152,16 +153,21 @@ function sessionPlan(
   }
 }
 
-const stays = ({ role }: BayPly): boolean => role !== 'peel'
+const stays = ({ role }: BayPly): boolean => role === 'structural' || role === 'surface'
 
 const stayingCloth = (plies: readonly BayPly[]): number =>
   plies.filter(stays).reduce((sum, { arealMass, area }) => sum + arealMass * area, 0)
 
 const peelUptake = ({ plies, losses }: SessionInput): number =>
-  plies.filter((ply) => !stays(ply)).reduce((sum, { area }) => sum + losses.peelPly * area, 0)
+  plies.filter(({ role }) => role === 'peel').reduce((sum, { area }) => sum + losses.peelPly * area, 0)
 
-function plyMix({ id, arealMass, area }: BayPly, plan: SessionPlan, i: number): PlyMix {
-  return { ply: id, cloth: arealMass * area, mix: plan.demand[i], start: plyStart(plan, i) }
+/** `at` among the plies that take up resin, -1 for a film; `place` in the order of laying. */
+function plyMix(
+  { id, arealMass, area }: BayPly,
+  plan: SessionPlan,
+  { at, place }: { readonly at: number; readonly place: number },
+): PlyMix {
+  return { ply: id, cloth: arealMass * area, mix: at < 0 ? 0 : plan.demand[at]!, start: plyStart(plan, place) }
 }
 
 function mixedBatch({ from, to, mass, ...times }: Batch, { plies, mixing }: SessionInput): MixedBatch {

@@ -31,7 +31,7 @@ test.each(every)('%s: plausible, with a source and its mark', (_, { conductivity
 
 test('every sheet and every fibre that stays in a laminate is in the table; another sheet gets a stated guess', () => {
   expect(Object.keys(sheetTable).sort()).toEqual(Object.keys(sheets).sort())
-  expect(Object.keys(fibres).filter((id) => !(id in fibreThermal))).toEqual(['polyamide'])
+  expect(Object.keys(fibres).filter((id) => !(id in fibreThermal))).toEqual(['polyamide', 'polyethylene'])
   expect(sheetThermal({ id: 'my own' })).toBe(unknownSheetThermal)
   expect(adhesiveThermal({ id: 'my own' })).toBe(epoxyThermal)
 })

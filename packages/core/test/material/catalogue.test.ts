@@ -45,9 +45,9 @@ test('stiffness is physical: ν12 below √(E1/E2), metals isotropic', () => {
   }
 })
 
-test('only a veil and a peel ply are without strengths', () => {
+test('only a veil, a peel ply and a film are without strengths', () => {
   for (const { id, weave, strengths } of Object.values(cloths))
-    expect(strengths === null, id).toBe(weave === 'veil' || weave === 'peel ply')
+    expect(strengths === null, id).toBe(weave === 'veil' || weave === 'peel ply' || weave === 'film')
 })
 
 test('three to one by volume is 100 to 28.4 by mass', () => {

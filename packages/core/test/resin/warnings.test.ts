@@ -83,6 +83,14 @@ describe('a batch above the data sheet mass', () => {
 })
 
 describe('what a bay takes', () => {
+  test('a film takes up nothing, is in no batch, and takes its time', () => {
+    const film = { id: 'F1', role: 'film' as const, area: 0.1, netArea: 0.2, arealMass: 0.046 }
+    const [bare, covered] = [input, { ...input, plies: [...input.plies, film] }].map((one) => baySession(one).value)
+    expect({ ...covered, perPly: [], end: 0 }).toEqual({ ...bare, perPly: [], end: 0 })
+    expect(covered!.end - bare!.end).toBeCloseTo(input.shop.timePerPly, 9)
+    expect(covered!.perPly.at(-1)).toMatchObject({ ply: 'F1', cloth: 0.0046, mix: 0 })
+  })
+
   test('peel ply takes its uptake, adds nothing to the cloth, and no primer', () => {
     const peel = { id: 'R1', role: 'peel' as const, area: 0.1, netArea: 0.09, arealMass: 0.085 }
     const [bare, peeled] = [input, { ...input, plies: [...input.plies, peel] }].map((one) => baySession(one).value)

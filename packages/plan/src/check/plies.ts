@@ -1,4 +1,6 @@
 /** The schedule: what each ply may be, in which order, and how far it may be stated. */
+import type { PlyRole } from '@finwright/core/assess/design.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import type { Checking } from './can.ts'
 
 export function checkPlies(checking: Checking): void {
@@ -28,11 +30,46 @@ function checkEachPly({ design, plan, report, typed }: Checking): void {
         path: `${path}.cloth`,
         value: ply.cloth.id,
         message: `Ply ${i + 1} is structural and of '${ply.cloth.id}', which carries no load; a structural ply must be of a woven cloth.`,
-        hint: 'Write "role": "surface" for a veil, "peel" for peel ply.',
+        hint: 'Write "role": "surface" for a veil, "peel" for peel ply, "film" for a film.',
       })
     }
+    checkCloth(ply, i, report)
+    checkFilmAngle(ply, i, report)
     checkTwice(plan.plies?.[i]?.stepBack, 'chord', ['leading', 'trailing'], path, report)
     checkTwice(plan.plies?.[i]?.stepBack, 'body', ['bodyForward', 'bodyAft'], path, report)
+  })
+}
+
+type CheckedPly = NonNullable<NonNullable<Checking['design']['plies']>[number]>
+
+const onlyFor: { readonly [weave: string]: PlyRole } = { 'peel ply': 'peel', film: 'film' }
+
+/** The laminate goes by the cloth, the lay-up by the role: they must agree on what comes off. */
+function checkCloth({ cloth, role }: CheckedPly, i: number, report: Checking['report']): void {
+  if (cloth === undefined || role === undefined || role === 'structural') return
+  const wanted = onlyFor[cloth.weave] ?? 'surface'
+  if (wanted === role) return
+  const meant = wanted === 'surface' ? 'stays on the part' : 'is pulled off after cure'
+  report({
+    code: 'plies/not-for-this',
+    path: `plies[${i}].cloth`,
+    value: cloth.id,
+    message: `Ply ${i + 1} has the role ${role} and is of '${cloth.id}', which ${meant}; the role must fit the cloth.`,
+    hint:
+      wanted === 'surface'
+        ? `Choose ${role === 'film' ? "a film, 'plastic-film'," : "a peel ply, 'peel-ply',"} or a material of your own that is like it.`
+        : `Write "role": "${wanted}".`,
+  })
+}
+
+function checkFilmAngle({ role, angle }: CheckedPly, i: number, report: Checking['report']): void {
+  if (role !== 'film' || angle === undefined || angle === 0) return
+  report({
+    code: 'plies/film-angle',
+    path: `plies[${i}].angle`,
+    value: angle,
+    message: `Ply ${i + 1} is a film with an angle of ${((angle * 180) / Math.PI).toFixed(0)} deg; a film has no warp and must have none.`,
+    hint: 'Leave the angle out.',
   })
 }
 
@@ -56,19 +93,32 @@ function checkTwice(
   }
 }
 
-/** What lies outside the peel ply comes off with it. */
+/** What lies outside the peel ply or the film comes off with it; the film lies outermost. */
 function checkOrder({ design, report }: Checking): void {
   const roles = design.plies?.map((ply) => ply?.role) ?? []
-  const peel = roles.indexOf('peel')
-  if (peel < 0) return
+  const film = roles.indexOf('film')
+  const first = roles.findIndex((role) => role !== undefined && comesOff(role))
+  if (first < 0) return
   roles.forEach((role, i) => {
-    if (i < peel || role === undefined || role === 'peel') return
+    if (i < first || role === undefined || role === 'film') return
+    if (role === 'peel') {
+      if (film < 0 || i < film) return
+      report({
+        code: 'plies/outside-film',
+        path: `plies[${i}].role`,
+        value: role,
+        message: `Ply ${i + 1} is peel ply and lies outside the film ${film + 1}, where no resin reaches it; the film must be listed last.`,
+        hint: 'List the plies from the core outward, then the peel ply, then the film.',
+      })
+      return
+    }
+    const beyond = roles[first] === 'film' ? 'film' : 'peel ply'
     report({
       code: 'plies/outside-peel-ply',
       path: `plies[${i}].role`,
       value: role,
-      message: `Ply ${i + 1} is ${role} and lies outside the peel ply ${peel + 1}; plies that stay must be listed before it.`,
-      hint: 'List the plies from the core outward, the peel ply last.',
+      message: `Ply ${i + 1} is ${role} and lies outside the ${beyond} ${first + 1}; plies that stay must be listed before it.`,
+      hint: 'List the plies from the core outward, the peel ply after them, a film last.',
     })
   })
 }

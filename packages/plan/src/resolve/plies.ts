@@ -1,4 +1,4 @@
-/** Plies and lay-up of the plan, in SI. Plies are numbered from the core outward: P cloth that stays, V veil, R peel ply. */
+/** Plies and lay-up of the plan, in SI. Plies are numbered from the core outward: P cloth that stays, V veil, R peel ply, F film. */
 import type { Layup, PlyDesign, PlyRole } from '@finwright/core/assess/design.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { siValue } from '../schema/judge.ts'
@@ -7,7 +7,7 @@ import type { Find } from './materials.ts'
 
 type TypedPly = Loose<CanPlan['plies'][number]>
 
-const initials: { readonly [role in PlyRole]: string } = { structural: 'P', surface: 'V', peel: 'R' }
+const initials: { readonly [role in PlyRole]: string } = { structural: 'P', surface: 'V', peel: 'R', film: 'F' }
 
 export function resolvePlies(
   plies: Loose<CanPlan['plies']> | undefined,
@@ -20,7 +20,7 @@ export function resolvePlies(
 
 /** Each role is counted by itself; undefined where the role is not known. */
 export function plyIds(roles: readonly (PlyRole | undefined)[]): readonly (string | undefined)[] {
-  const counts = { structural: 0, surface: 0, peel: 0 }
+  const counts = { structural: 0, surface: 0, peel: 0, film: 0 }
   return roles.map((role) => {
     if (role === undefined) return undefined
     counts[role] += 1

@@ -104,7 +104,7 @@ const fins = z.strictObject({
 const ply = z.strictObject({
   cloth: id,
   angle: text('plies[].angle').optional(),
-  role: z.enum(['structural', 'surface', 'peel']).optional(),
+  role: z.enum(['structural', 'surface', 'peel', 'film']).optional(),
   cover: z.enum(['bay', 'next', 'previous']).optional(),
   onBody: text('plies[].onBody').optional(),
   wrap: text('plies[].wrap').optional(),

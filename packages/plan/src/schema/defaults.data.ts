@@ -103,7 +103,7 @@ export const defaults: readonly (Default | DerivedDefault)[] = [
   { path: 'plies[].role', value: 'structural', source: 'the usual kind' },
   {
     path: 'plies[].angle',
-    derive: (_, near) => (near.role === 'surface' || near.role === 'peel' ? '0 deg' : undefined),
+    derive: (_, near) => (['surface', 'peel', 'film'].includes(String(near.role)) ? '0 deg' : undefined),
     source: 'carries no load, so that any angle will do',
   },
   { path: 'plies[].stepBack', value: {}, source: 'full size' },

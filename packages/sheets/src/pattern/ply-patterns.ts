@@ -7,6 +7,9 @@ import type { Picture } from './picture.ts'
 import { piecePicture } from './piece-picture.ts'
 import { squarePlaces } from './square-place.ts'
 
+/** A film has no yarns that could turn. */
+const filmWords = 'does not shear: slit it where it will not lie'
+
 /** Words keep clear of the joins of the paper's tiles; null for a picture in one piece. */
 export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Paper | null): Picture[] {
   return pattern.shapes.map((shape) => {
@@ -15,6 +18,7 @@ export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Pa
       title: `${shape.ply} · ${shape.sequence} of ${shape.of}`,
       lines: [
         `${anglesOf(pieces, figures)} · ${shape.clothName}`,
+        ...(shape.role === 'film' ? [filmWords] : []),
         `${figures.length(shape.cutWidth_m)} × ${figures.length(shape.cutLength_m)} as cut`,
         `${pieces.length} pieces: ${usedBy(pieces)}`,
         `${figures.area(shape.area_m2)} · ${figures.grams(shape.mass_kg)} dry`,
@@ -45,6 +49,7 @@ export function usedBy(pieces: readonly PatternPiece[]): string {
 
 /** `+45°`, or `+30° (bays 1, 3), −30° (bays 2, 4)` where alternate bays are mirrored. */
 export function anglesOf(pieces: readonly PatternPiece[], figures: Figures): string {
+  if (pieces[0]?.role === 'film') return 'any way round'
   const angles = [...new Set(pieces.map(({ angle_deg }) => angle_deg))]
   if (angles.length === 1) return figures.ply(angles[0])
   return angles

@@ -1,5 +1,7 @@
 /** The bay map: one bay unrolled from fin tip to fin tip, its plies, its thickness, and which way round it all is. */
+
 import type { PieceShape } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { circle, fill, line, type Primitive, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { shortened } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
@@ -13,6 +15,7 @@ import { bayStrip, stepsOf } from './bay-strip.ts'
 import { baySectionPicture, layersAt, spansAt } from './bay-thickness.ts'
 import { bayAxes, finNumbering } from './sketches.ts'
 import { fullThickness } from './stack-section.ts'
+import { warpWords } from './warp-words.ts'
 import { weave } from './weave.ts'
 
 const legendWidth = 44
@@ -24,7 +27,7 @@ const greatestExaggeration = 60
 export function bayMap(input: SheetInput): Leaf[] {
   const { assessment, design, paper, figures } = input
   const { section, shapes } = assessment.pattern
-  const staying = shapes.filter(({ role }) => role !== 'peel')
+  const staying = shapes.filter(({ role }) => !comesOff(role))
   if (section === null || staying.length === 0) return []
   const area = content(paper)
   const bounds = boundsOf(staying.flatMap(({ netOutline_m }) => netOutline_m))
@@ -162,7 +165,11 @@ function legend({ assessment, design, figures }: SheetInput, [x, y]: XY, height:
     const degrees = ((angles.get(shape.ply) ?? 0) * 180) / Math.PI
     items.push(
       text([left, top + 3], shape.ply, { size: 3.4, face: 'title' }),
-      text([x + legendWidth, top + 3], figures.ply(degrees), { size: 3.4, face: 'letter', anchor: 'end' }),
+      text([x + legendWidth, top + 3], warpWords(shape.role, degrees, figures), {
+        size: 3.4,
+        face: 'letter',
+        anchor: 'end',
+      }),
       ...swatchLines(shape, thickness.get(shape.ply), figures, lines).map((words, k) =>
         text([left, top + 6.4 + 3.1 * k], shortened(words, legendWidth - side - 2.4, swatchLettering), {
           ...swatchLettering,
@@ -184,7 +191,7 @@ function swatchLines(shape: PieceShape, thickness: number | undefined, figures: 
 }
 
 function swatchNote(shape: PieceShape, thickness: number | undefined, figures: Figures): string {
-  if (shape.role === 'peel') return 'comes off after cure'
+  if (comesOff(shape.role)) return 'comes off after cure'
   return `${figures.length(thickness, 1e-5)} cured${shape.role === 'surface' ? ', surface' : ''}`
 }
 
@@ -195,9 +202,11 @@ function plySwatch(shape: PieceShape, angle: number, [x, y]: XY, side: number): 
     [x + side, y + side],
     [x, y + side],
   ]
-  const dashed = shape.role === 'peel' ? { ...stroke(pen.thin), dash: [1, 0.7] } : stroke(pen.thin)
+  const dashed = comesOff(shape.role) ? { ...stroke(pen.thin), dash: [1, 0.7] } : stroke(pen.thin)
   return [
-    ...weave([square], { turn: warpTurn(angle), spacing: 1.25, origin: [x + side / 2, y + side / 2] }),
+    ...(shape.role === 'film'
+      ? []
+      : weave([square], { turn: warpTurn(angle), spacing: 1.25, origin: [x + side / 2, y + side / 2] })),
     rectangle({ x, y, width: side, height: side }, { stroke: dashed }),
   ]
 }

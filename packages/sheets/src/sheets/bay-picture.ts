@@ -1,6 +1,8 @@
 /** The bay map's picture alone, as wide as there is room: strip, dimensions, counts of plies. For the screen, where words stand beside it. */
+
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign } from '@finwright/core/assess/design.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import type { Primitive } from '../drawing/drawing.ts'
 import type { Figures } from '../layout/figures.ts'
 import { bayDimensions } from './bay-dimensions.ts'
@@ -32,7 +34,7 @@ export function bayPicture(
   most: number,
 ): BayPicture | null {
   const { section, shapes } = pattern
-  const staying = shapes.filter(({ role }) => role !== 'peel')
+  const staying = shapes.filter(({ role }) => !comesOff(role))
   if (section === null || staying.length === 0) return null
   const bounds = boundsOf(staying.flatMap(({ netOutline_m }) => netOutline_m))
   const dimensioned = width >= narrow

@@ -2,8 +2,10 @@
  * The bay map's picture: the unrolled strip from one fin's tip to the next. Every ply that stays is laid on in one ink, so
  * that it is darker where it is thicker, and each step shows the weave of the ply that ends there, at its true angle.
  */
+
 import type { PieceShape, Point, SectionFigures } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign } from '@finwright/core/assess/design.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, line, type Primitive, path, pen, stroke, type XY } from '../drawing/drawing.ts'
 import { type BayFrame, boundsOf, warpTurn } from './bay-frame.ts'
 import { weave } from './weave.ts'
@@ -27,7 +29,7 @@ const sameOutline = 1.5e-3
 /** Smallest outline first; peel plies, which come off again, are left out. */
 export function stepsOf(shapes: readonly PieceShape[]): Step[] {
   const steps: { outline: readonly Point[]; plies: PieceShape[] }[] = []
-  for (const shape of shapes.filter(({ role }) => role !== 'peel')) {
+  for (const shape of shapes.filter(({ role }) => !comesOff(role))) {
     const bounds = boundsOf(shape.netOutline_m)
     const twin = steps.find(({ outline }) => {
       const other = boundsOf(outline)
@@ -46,7 +48,7 @@ const darkest = 0.5
 
 export function bayStrip({ shapes, section, design, frame }: StripInput): Primitive[] {
   const steps = stepsOf(shapes)
-  const staying = shapes.filter(({ role }) => role !== 'peel')
+  const staying = shapes.filter(({ role }) => !comesOff(role))
   const outlines = steps.map(({ outline }) => outline.map(frame.at))
   const angles = new Map(design.plies.map(({ id, angle }) => [id, angle]))
   const tints = [...staying]

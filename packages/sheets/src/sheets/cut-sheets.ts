@@ -1,4 +1,5 @@
 /** Cut sheets: one roll after another, its nest in true proportion, then every piece in the order of cutting. */
+
 import type { PieceShape } from '@finwright/core/assess/assessment.ts'
 import type { NestRoll } from '@finwright/core/assess/nest-section.ts'
 import { type Block, beside, paged, picture, space, stacked } from '../layout/block.ts'
@@ -18,6 +19,7 @@ import {
   placedPieces,
   warpAcross,
 } from './nest-picture.ts'
+import { warpWords } from './warp-words.ts'
 
 /** Weighed dry, a piece within this of its nominal mass is the right cloth and the right size. Our default, no standard. */
 export const massTolerance = 0.05
@@ -162,13 +164,13 @@ function pieceTable(placed: readonly PlacedPiece[], { assessment, figures }: She
     return [
       `${i + 1}`,
       piece.id,
-      figures.ply(piece.angle_deg),
+      warpWords(piece.role, piece.angle_deg, figures),
       sizeOf(shapes.get(piece.ply), figures),
       figures.area(piece.area_m2),
       figures.grams(piece.mass_kg),
       `${low.toFixed(1)}–${high.toFixed(1)}`,
       { kind: 'write', unit: 'g' },
-      warpAcross(item) ? 'across' : 'along',
+      piece.role === 'film' ? 'any way' : warpAcross(item) ? 'across' : 'along',
       tick,
       write,
     ]

@@ -1,4 +1,5 @@
 /** Labels to cut out and stick on the pieces: one a piece, in the order of lay-up. */
+
 import type { PatternPiece } from '@finwright/core/assess/assessment.ts'
 import { type Primitive, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { shortened } from '../drawing/lettering.ts'
@@ -7,6 +8,7 @@ import { arrow } from '../layout/dimension.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
+import { warpWords } from './warp-words.ts'
 
 const columns = 3
 const height = 15.5
@@ -33,7 +35,7 @@ export function labelStrips({ assessment, design, figures, paper }: SheetInput):
         row.flatMap((piece, k) => {
           const name = names.get(piece.ply)
           const under = name === undefined ? '' : `${name.sequence} of ${name.of} · ${name.clothName}`
-          return label(piece, figures.ply(piece.angle_deg), under, [x + k * cell, y], cell)
+          return label(piece, warpWords(piece.role, piece.angle_deg, figures), under, [x + k * cell, y], cell)
         }),
     })
   }

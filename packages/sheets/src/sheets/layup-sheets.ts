@@ -2,6 +2,7 @@
 
 import type { MixBatch, PieceShape, PlyCover } from '@finwright/core/assess/assessment.ts'
 import type { Can } from '@finwright/core/assess/design.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, group, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
 import { type Block, beside, paged, picture, stacked } from '../layout/block.ts'
 import { fields, holdPoint, writingBox } from '../layout/controls.ts'
@@ -16,6 +17,7 @@ import { bayFrame, boundsOf, warpTurn } from './bay-frame.ts'
 import { stepsOf } from './bay-strip.ts'
 import { cautions } from './cautions.data.ts'
 import { finNumbering } from './sketches.ts'
+import { warpWords } from './warp-words.ts'
 import { weave } from './weave.ts'
 
 export function layupSheets(input: SheetInput): Leaf[] {
@@ -30,19 +32,22 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
   const area = content(input.paper)
   const { width } = area
   const { shapes } = input.assessment.pattern
+  const last = (['peel', 'film'] as const).flatMap((role) =>
+    shapes.some((shape) => shape.role === role) ? [role === 'peel' ? 'peel ply' : 'film'] : [],
+  )
   const top = topRow(can, bay, input, width)
   const ready = holdPoint('before the first batch is mixed', preparation, width)
   const counted = holdPoint(
-    'before the peel ply',
+    last.length === 0 ? 'before it is left to cure' : `before the ${last[0]}`,
     [
-      `Plies on the part: ____ of ${shapes.filter(({ role }) => role !== 'peel').length}. No label left in the bag.`,
+      `Plies on the part: ____ of ${shapes.filter(({ role }) => !comesOff(role)).length}. No label left in the bag.`,
       'Fillets and edges seen from a hand’s breadth: no bubble, no bridge, no dry white spot.',
     ],
     width,
   )
   const end = fields(
     [
-      { label: 'peel ply down, time' },
+      { label: `${last.join(' and ') || 'last ply'} down, time` },
       { label: 'last resin poured, time' },
       { label: 'cure until (maker’s data sheet)', share: 1.2 },
       { label: 'initials', share: 0.7 },
@@ -51,7 +56,7 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
     10,
     3,
   )
-  const relief = reliefNote(can, bay, input, width)
+  const relief = [...reliefNote(can, bay, input, width), ...filmNote(input, width)]
   const spare =
     area.height - [top, ready, counted, end, ...relief].reduce((sum, { height, gap }) => sum + height + gap, 0) - 11
   const deviations = 15
@@ -103,6 +108,14 @@ function reliefNote(can: Can, bay: number, { assessment, figures }: SheetInput, 
       { size: 2.8, gap: 2 },
     ),
   ]
+}
+
+/** Laying it is part of the lay-up, and it is the one sheet that does not follow the surface. */
+function filmNote({ assessment }: SheetInput, width: number): Block[] {
+  const films = assessment.pattern.shapes.flatMap(({ ply, role }) => (role === 'film' ? [ply] : []))
+  if (films.length === 0) return []
+  const words = `${films.join(', ')}: film, last of all, on the wet peel ply or cloth, no resin on it. Stroke it down from the middle outward; it does not shear: slit it where it will not lie, and let the lips lap. It comes off after cure, before the peel ply.`
+  return [paragraph(words, width, { size: 2.8, gap: 2 })]
 }
 
 const preparation = [
@@ -159,7 +172,7 @@ const bigName = (name: string, under: string): Block => ({
 
 /** Net outlines nested on one another with the centre line, nose up. */
 function smallMap({ assessment }: SheetInput, width: number, height: number): Block {
-  const shapes = assessment.pattern.shapes.filter(({ role }) => role !== 'peel')
+  const shapes = assessment.pattern.shapes.filter(({ role }) => !comesOff(role))
   const bounds = boundsOf(shapes.flatMap(({ netOutline_m }) => netOutline_m))
   const scale = Math.min(width / ((bounds.maxY - bounds.minY) * 1e3), height / ((bounds.maxX - bounds.minX) * 1e3))
   const frame = bayFrame(scale, [width / 2, -bounds.minX * 1e3 * scale])
@@ -210,10 +223,10 @@ function plyTable(
     const degrees = piece?.angle_deg ?? (planned * 180) / Math.PI
     const start = assessment.resin.perPly.find(({ ply }) => ply === shape.ply)?.start_min
     return [
-      glyph(degrees),
+      glyph(shape.role === 'film' ? null : degrees),
       shape.ply,
-      shape.role === 'peel' ? `${shape.clothName}, comes off` : shape.clothName,
-      figures.ply(degrees),
+      comesOff(shape.role) ? `${shape.clothName}, comes off` : shape.clothName,
+      warpWords(shape.role, degrees, figures),
       covered(covers.filter(({ ply }) => ply === shape.ply).at(-1), shape, figures),
       batchOf(shape.ply, assessment.resin.batches),
       start === undefined ? '' : `${Math.round(start)}`,
@@ -225,8 +238,8 @@ function plyTable(
   return table(plyColumns, rows, width, { size: 4.2, rowHeight, gap: 2, rules: 'grid' })
 }
 
-/** The cloth as it lies, nose up. */
-const glyph = (degrees: number): Cell => ({
+/** The cloth as it lies, nose up; a film without a weave. */
+const glyph = (degrees: number | null): Cell => ({
   kind: 'draw',
   height: 7.6,
   draw: (x, y, width, height) => {
@@ -239,11 +252,14 @@ const glyph = (degrees: number): Cell => ({
       [side, side],
       [0, side],
     ]
-    const lines = weave([square], {
-      turn: warpTurn((degrees * Math.PI) / 180),
-      spacing: 1.2,
-      origin: [side / 2, side / 2],
-    })
+    const lines =
+      degrees === null
+        ? []
+        : weave([square], {
+            turn: warpTurn((degrees * Math.PI) / 180),
+            spacing: 1.2,
+            origin: [side / 2, side / 2],
+          })
     return [
       group(lines, { move: [left, top] }),
       rectangle({ x: left, y: top, width: side, height: side }, { stroke: stroke(pen.fine) }),

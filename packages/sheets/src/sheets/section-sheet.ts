@@ -2,8 +2,10 @@
  * Sections through the lay-up: along the body, through a finished fin along its chord, through the fillet at its true shape, and
  * along every line that the plan asks for. Where thickness is drawn larger than width the page says by how much.
  */
+
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import { coreThickness } from '@finwright/core/geometry/edge-profile.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { line, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 import { hatched } from '../drawing/hatch.ts'
 import { type Block, paged, picture } from '../layout/block.ts'
@@ -18,7 +20,7 @@ import { type CutLine, fullThickness, layersAlong, spansAlong, stackPicture } fr
 export function sectionSheets(input: SheetInput): Leaf[] {
   const { assessment, design, paper } = input
   const { section, shapes } = assessment.pattern
-  if (section === null || shapes.every(({ role }) => role === 'peel')) return []
+  if (section === null || shapes.every(({ role }) => comesOff(role))) return []
   const area = content(paper)
   const blocks = [
     paragraph(
@@ -34,7 +36,7 @@ export function sectionSheets(input: SheetInput): Leaf[] {
   return paged(blocks, area).map((items) => ({ title: 'Sections', subject: 'through the lay-up', items }))
 }
 
-const staying = ({ pattern }: Assessment) => pattern.shapes.filter(({ role }) => role !== 'peel')
+const staying = ({ pattern }: Assessment) => pattern.shapes.filter(({ role }) => !comesOff(role))
 
 /** To a whole number, fives above ten and tens above fifty. */
 const rounded = (value: number): number => {

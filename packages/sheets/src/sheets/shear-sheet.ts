@@ -2,7 +2,9 @@
  * The shear map: of the plies that stay the one that shears most, on its flat piece, its net darker where warp and weft turn further, with the cuts that
  * relieve it; and every woven ply in a table.
  */
+
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { circle, fill, line, type Primitive, path, pen, stroke, text } from '../drawing/drawing.ts'
 import type { Block } from '../layout/block.ts'
 import { paged } from '../layout/block.ts'
@@ -20,7 +22,7 @@ type Shape = Assessment['pattern']['shapes'][number]
 export function shearSheets(input: SheetInput): Leaf[] {
   const { assessment, paper, figures } = input
   const { shear, shapes } = assessment.pattern
-  const stays = shear.filter(({ ply }) => shapes.some((shape) => shape.ply === ply && shape.role !== 'peel'))
+  const stays = shear.filter(({ ply }) => shapes.some((shape) => shape.ply === ply && !comesOff(shape.role)))
   const worst = stays.reduce<Shear | null>((a, b) => (a !== null && a.greatest_deg >= b.greatest_deg ? a : b), null)
   const shape = shapes.find(({ ply }) => ply === worst?.ply)
   if (worst === null || shape === undefined || worst.field.length === 0) return []

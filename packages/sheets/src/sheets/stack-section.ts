@@ -2,7 +2,9 @@
  * The stack of plies along any line of the bay map: each ply lies on those below it, wherever they are, on a bare surface that
  * may itself rise and fall. Thicknesses are drawn larger than widths by whatever the page maps them to.
  */
+
 import type { Assessment, PieceShape, Point } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 import { leader } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
@@ -23,7 +25,7 @@ export interface Layer {
 export function layersAlong(shapes: readonly PieceShape[], plies: Assessment['fin']['plies'], cut: CutLine): Layer[] {
   const thickness = new Map(plies.map(({ id, thickness_m }) => [id, thickness_m]))
   return shapes
-    .filter(({ role, ply }) => role !== 'peel' && thickness.has(ply))
+    .filter(({ role, ply }) => !comesOff(role) && thickness.has(ply))
     .map((shape) => ({ shape, thickness: thickness.get(shape.ply)!, spans: spansAlong(shape.netOutline_m, cut) }))
 }
 

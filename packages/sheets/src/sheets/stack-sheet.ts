@@ -1,5 +1,7 @@
 /** The stack taken apart: every ply above the one it lies on, in order from the core, each with its weave as it lies. */
+
 import type { PieceShape, Point } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, type Lines, line, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 import { shortened } from '../drawing/lettering.ts'
 import { arrow } from '../layout/dimension.ts'
@@ -7,6 +9,7 @@ import { content, type Leaf } from '../layout/paper.ts'
 import { paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { boundsOf, warpTurn } from './bay-frame.ts'
+import { warpWords } from './warp-words.ts'
 import { weave } from './weave.ts'
 
 /** Seen from above and behind: across stays level, aft runs down and to the left. */
@@ -52,9 +55,9 @@ export function stackSheet({ assessment, paper, figures }: SheetInput): Leaf[] {
       return [
         ...sheet(shape, place),
         ...label(words, edge, [
-          `${shape.ply}   ${figures.ply(shape.angle_deg)}`,
+          `${shape.ply}   ${warpWords(shape.role, shape.angle_deg, figures)}`,
           shape.clothName,
-          shape.role === 'peel' ? 'comes off after cure' : `${figures.length(thickness.get(shape.ply), 1e-5)} cured`,
+          comesOff(shape.role) ? 'comes off after cure' : `${figures.length(thickness.get(shape.ply), 1e-5)} cured`,
         ]),
       ]
     }),
@@ -77,7 +80,8 @@ function reachAt({ netOutline_m: outline }: PieceShape, X: number): number {
 function sheet(shape: PieceShape, place: (point: Point) => XY): Primitive[] {
   const outline = shape.netOutline_m.map(place)
   const inPlan = shape.netOutline_m.map(([X, Y]): XY => [Y * 1e3, X * 1e3])
-  const lines = weave([inPlan], { turn: warpTurn((shape.angle_deg * Math.PI) / 180), spacing: 9, origin: [0, 0] })
+  const turn = warpTurn((shape.angle_deg * Math.PI) / 180)
+  const lines = shape.role === 'film' ? [] : weave([inPlan], { turn, spacing: 9, origin: [0, 0] })
   const laid = lines.map(
     (one, i): Lines => ({
       ...one,
@@ -85,7 +89,7 @@ function sheet(shape: PieceShape, place: (point: Point) => XY): Primitive[] {
       pairs: one.pairs.map(([a, b]) => [flat(a, place), flat(b, place)] as const),
     }),
   )
-  const edge = shape.role === 'peel' ? stroke(pen.fine, 'ink', [1.6, 0.9]) : stroke(pen.fine)
+  const edge = comesOff(shape.role) ? stroke(pen.fine, 'ink', [1.6, 0.9]) : stroke(pen.fine)
   return [
     path(outline, true, { layer: 'fill', fill: fill('paper') }),
     ...laid,

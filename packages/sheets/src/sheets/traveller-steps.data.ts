@@ -101,7 +101,7 @@ export const afterLayup: readonly TravellerStep[] = [
   {
     title: 'Trim',
     work: [
-      'Peel, saw and sand to the net line. Guard tape over tube and faces. Sanding into a structural ply is a deviation.',
+      'Pull off film and peel ply, saw and sand to the net line. Guard tape over tube and faces. Sanding into a structural ply is a deviation.',
       'Seal every open edge with resin.',
     ],
     fields: [{ label: 'done by' }, { label: 'date' }, { label: 'flash, weighed', unit: 'g' }],
@@ -116,7 +116,7 @@ export const afterLayup: readonly TravellerStep[] = [
     fields: [
       { label: 'can, before skins', unit: 'g' },
       { label: 'can, trimmed', unit: 'g' },
-      { label: 'peel ply and flash', unit: 'g' },
+      { label: 'film, peel ply and flash', unit: 'g' },
       { label: 'resin share', unit: '%' },
     ],
     hold: [],

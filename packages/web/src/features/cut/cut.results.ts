@@ -5,7 +5,7 @@ import { type Figures, plain } from '@finwright/sheets/layout/figures.ts'
 export function pieceRows({ pattern }: Assessment, figures: Figures): readonly (readonly string[])[] {
   return pattern.shapes.map(({ ply, clothName, angle_deg, cutWidth_m, cutLength_m, mass_kg, role }) => [
     ply,
-    role === 'peel' ? `${clothName}, comes off after cure` : clothName,
+    role === 'peel' || role === 'film' ? `${clothName}, comes off after cure` : clothName,
     figures.ply(angle_deg),
     figures.length(cutWidth_m),
     figures.length(cutLength_m),

@@ -12,6 +12,7 @@ const roles = [
   { value: 'structural', label: 'structural' },
   { value: 'surface', label: 'surface' },
   { value: 'peel', label: 'peel ply' },
+  { value: 'film', label: 'film' },
 ]
 
 const covers = [
@@ -78,7 +79,7 @@ interface PlyProps {
 function Ply({ ply, at, materials, children }: PlyProps) {
   const { hand } = useSession()
   const id = useCanDesign()?.plies[at]?.id ?? `P${at + 1}`
-  const peel = ply.role === 'peel'
+  const peel = ply.role === 'peel' || ply.role === 'film'
   const [open, setOpen] = useState(false)
   const short = isObject(ply.stepBack)
   return (
