@@ -36,7 +36,7 @@ function useCanModel(): CanModel | null {
   return useMemo(() => {
     if (pattern === undefined || pattern.section === null || design?.kind !== 'can') return null
     const plies = pattern.shapes
-      .filter(({ role }) => role !== 'peel')
+      .filter(({ role }) => role !== 'peel' && role !== 'film')
       .map(({ ply, netOutline_m }) => ({ id: ply, outline: netOutline_m }))
     return { section: pattern.section, fin: design.fins.outline.points, plies, shapes }
   }, [pattern, shapes, design])
