@@ -4,6 +4,7 @@
  */
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign } from '@finwright/core/assess/design.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { massTolerance } from './sheets/cut-sheets.ts'
 import { placedPieces, warpAcross } from './sheets/nest-picture.ts'
 
@@ -23,7 +24,7 @@ const fixed = (value: number, decimals: number): string => value.toFixed(decimal
 export function cutListCsv({ pattern, nest }: Assessment): string {
   const shapes = new Map(pattern.shapes.map((shape) => [shape.ply, shape]))
   const head = [
-    ...['roll', 'number on the roll', 'piece', 'can', 'bay', 'ply', 'cloth', 'warp angle deg'],
+    ...['roll', 'number on the roll', 'piece', 'can', 'bay', 'ply', 'cloth', 'after cure', 'warp angle deg'],
     ...['width as cut mm', 'length as cut mm', 'area cm2', 'dry mass g', 'least g', 'most g', 'warp on the roll'],
   ]
   const rows = nest.rolls.flatMap((roll) =>
@@ -32,12 +33,13 @@ export function cutListCsv({ pattern, nest }: Assessment): string {
       const shape = shapes.get(piece.ply)
       const grams = piece.mass_kg * 1e3
       return [
-        ...[roll.roll, i + 1, piece.id, piece.can, piece.bay, piece.ply, roll.clothName, fixed(piece.angle_deg, 1)],
+        ...[roll.roll, i + 1, piece.id, piece.can, piece.bay, piece.ply, roll.clothName],
+        ...[comesOff(piece.role) ? 'comes off' : 'stays', piece.role === 'film' ? '' : fixed(piece.angle_deg, 1)],
         fixed((shape?.cutWidth_m ?? 0) * 1e3, 1),
         fixed((shape?.cutLength_m ?? 0) * 1e3, 1),
         fixed(piece.area_m2 * 1e4, 1),
         ...[grams, grams * (1 - massTolerance), grams * (1 + massTolerance)].map((mass) => fixed(mass, 2)),
-        warpAcross(item) ? 'across' : 'along',
+        piece.role === 'film' ? 'any way' : warpAcross(item) ? 'across' : 'along',
       ]
     }),
   )
@@ -46,6 +48,8 @@ export function cutListCsv({ pattern, nest }: Assessment): string {
 
 export interface ClothNeed {
   readonly clothName: string
+  /** Peel ply and film, pulled off after cure. */
+  readonly comesOff: boolean
   readonly width_m: number
   readonly arealMass_kg_m2: number | null
   /** Along the rolls, as nested. */
@@ -62,11 +66,13 @@ export function clothNeeds({ nest }: Assessment, design: CanDesign): ClothNeed[]
     if (roll.placements.length === 0) continue
     const key = `${roll.cloth} ${roll.width_m}`
     const known = needs.get(key)
+    const ply = design.plies.find(({ cloth }) => cloth.id === roll.cloth)
     const bought = roll.availableLength_m === null ? roll.usedLength_m : 0
     needs.set(key, {
       clothName: roll.clothName,
+      comesOff: ply !== undefined && comesOff(ply.role),
       width_m: roll.width_m,
-      arealMass_kg_m2: design.plies.find(({ cloth }) => cloth.id === roll.cloth)?.cloth.arealMass.value ?? null,
+      arealMass_kg_m2: ply?.cloth.arealMass.value ?? null,
       length_m: (known?.length_m ?? 0) + roll.usedLength_m,
       buy_m: (known?.buy_m ?? 0) + bought,
       pieces: (known?.pieces ?? 0) + roll.placements.length,
@@ -83,11 +89,12 @@ export const soldLength = (length: number, units: 'metric' | 'us'): number => {
 
 export function clothCsv(assessment: Assessment, design: CanDesign): string {
   const head = [
-    ...['cloth', 'areal mass g/m2', 'roll width mm', 'pieces', 'length needed m', 'length needed yd'],
+    ...['cloth', 'after cure', 'areal mass g/m2', 'roll width mm', 'pieces', 'length needed m', 'length needed yd'],
     ...['sold by the tenth metre m', 'sold by the quarter yard yd', 'not in stock m'],
   ]
   const rows = clothNeeds(assessment, design).map((need): Value[] => [
     need.clothName,
+    need.comesOff ? 'comes off' : 'stays',
     need.arealMass_kg_m2 === null ? '' : fixed(need.arealMass_kg_m2 * 1e3, 0),
     fixed(need.width_m * 1e3, 0),
     need.pieces,

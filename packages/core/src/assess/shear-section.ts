@@ -87,6 +87,8 @@ function limitIssue(design: CanDesign, { ply, greatest, region, limit, cuts, unr
   const shear = Math.abs(greatest.shear)
   if (shear <= limit.value && unreached.length === 0) return []
   const index = design.plies.findIndex(({ id }) => id === ply)
+  // a film hardly ever follows a run-out: its pattern and the lay-up sheet say where it is slit
+  if (design.plies[index]?.role === 'film') return []
   const place = `${(greatest.at[0] * 1e3).toFixed(0)} mm aft and ${(greatest.at[1] * 1e3).toFixed(0)} mm across, ${regionName[region]}`
   const guess = limit.confidence === 'plan' ? '' : ', a guess'
   return [

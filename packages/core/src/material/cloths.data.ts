@@ -140,7 +140,7 @@ export const clothList: readonly Cloth[] = [
   },
   {
     id: 'plastic-film',
-    name: 'Plastic film 46 g/m² (0.05 mm)',
+    name: 'Plastic film 46 g/m²',
     fibre: polyethylene,
     weave: 'film',
     arealMass: practice(
@@ -149,7 +149,10 @@ export const clothList: readonly Cloth[] = [
     ),
     warpShare: practice(0.5, 'no direction'),
     crimpFactor: noCrimp,
-    maximumShear: null,
+    maximumShear: practice(
+      (4 * Math.PI) / 180,
+      'a guess: a film has no yarns that turn; 4° stretches it by 3.5 %, which thin polyethylene gives by hand',
+    ),
     reversible: true,
     strengths: null,
   },

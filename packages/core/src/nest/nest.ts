@@ -6,11 +6,12 @@
  */
 import type { Checked, Issue } from '../issue.ts'
 import { badDefects, stockLengths } from './defects.ts'
+import { turnsWorthATry } from './free-turn.ts'
 import { nestedRolls } from './laid.ts'
 import { noFitTable } from './no-fit.ts'
 import type { ClothPurchase, NestCloth, NestedRoll, NestPiece, StockRoll } from './piece.ts'
 import { purchase, shortage, spareLength, tooNarrow } from './purchase.ts'
-import { type Cut, distribute } from './rolls.ts'
+import { type Cut, distribute, isBetter } from './rolls.ts'
 import { type Shape, shapesOf } from './shape.ts'
 import { isBalanced } from './turn.ts'
 import { verifyNest } from './verify.ts'
@@ -38,6 +39,7 @@ export interface NestResult {
 /** What lies on the rolls of one cloth, and what it was made from. */
 export interface ClothNest {
   readonly cloth: NestCloth
+  /** Film at the turn taken. */
   readonly pieces: readonly NestPiece[]
   readonly stock: readonly StockRoll[]
   readonly shapes: readonly Shape[]
@@ -56,18 +58,28 @@ export function startNest({ pieces, rolls, gap, effort = 1 }: NestInput): Checke
   const nests: ClothNest[] = []
   for (const cloth of cloths) {
     const own = pieces.filter((piece) => piece.cloth.id === cloth.id)
-    const shapes = shapesOf(own, isBalanced(cloth), gap)
     const stock = rolls.filter((roll) => roll.cloth.id === cloth.id)
-    const spare = spareLength(cloth, shapes, stock)
-    issues.push(...tooNarrow(cloth, shapes, stock, spare))
+    const ways = turnsWorthATry(cloth, own).map((turned) => ({
+      turned,
+      shapes: shapesOf(turned, isBalanced(cloth), gap),
+    }))
+    const narrow = ways.map(({ shapes }) => tooNarrow(cloth, shapes, stock, spareLength(cloth, shapes, stock)))
+    if (narrow.every(({ length }) => length > 0)) issues.push(...narrow.reduce(fewest))
     if (issues.length > 0) continue
-    const { lengths, parts } = stockLengths(stock, shapes)
-    const noFit = noFitTable(parts)
-    const cuts = distribute({ shapes, noFit, rolls: lengths, spare, effort: comparisonsPerPiece * effort })
-    nests.push({ cloth, pieces: own, stock, shapes, cuts })
+    const filled = ways.flatMap(({ turned, shapes }, k): ClothNest[] => {
+      if (narrow[k]!.length > 0) return []
+      const spare = spareLength(cloth, shapes, stock)
+      const { lengths, parts } = stockLengths(stock, shapes)
+      const noFit = noFitTable(parts)
+      const cuts = distribute({ shapes, noFit, rolls: lengths, spare, effort: comparisonsPerPiece * effort })
+      return [{ cloth, pieces: turned, stock, shapes, cuts }]
+    })
+    nests.push(filled.reduce((best, other) => (isBetter(other.cuts, best.cuts) ? other : best)))
   }
   return issues.length > 0 ? { ok: false, issues } : { ok: true, value: nests, warnings: [] }
 }
+
+const fewest = (a: Issue[], b: Issue[]): Issue[] => (b.length < a.length ? b : a)
 
 /** Placements, what is to be bought and the warnings about it, after a last look. */
 export function finishedNest(
@@ -82,7 +94,7 @@ export function finishedNest(
     nested.push(...cut)
     const missing = cut.filter(({ availableLength }) => availableLength === null)
     buy.push(...missing.map((roll) => purchase(roll, stock)))
-    warnings.push(...missing.map((roll) => shortage(roll, stock)))
+    warnings.push(...missing.map((roll) => shortage(roll, stock, cloth)))
   }
   verifyNest(pieces, nested, gap, rolls)
   return { ok: true, value: { rolls: nested, buy }, warnings }

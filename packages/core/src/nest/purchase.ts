@@ -41,7 +41,8 @@ export function tooNarrow(
 ): Issue[] {
   const balanced = isBalanced(cloth)
   const widths: readonly Pick<Length, 'width' | 'selvedge'>[] = stock.length > 0 ? stock : [spare]
-  const turns = balanced ? 'at any quarter turn' : 'with its warp along the roll'
+  const turns =
+    cloth.weave === 'film' ? 'at any turn' : balanced ? 'at any quarter turn' : 'with its warp along the roll'
   const widest = usable(spare)
   return shapes
     .filter((shape) => !widths.some((roll) => fitsAcross(shape, roll)))
@@ -75,7 +76,11 @@ export function purchase(
   return { cloth, clothName, width, length: usedLength, reason }
 }
 
-export function shortage({ clothName, width, usedLength, placements }: NestedRoll, stock: readonly StockRoll[]): Issue {
+export function shortage(
+  { clothName, width, usedLength, placements }: NestedRoll,
+  stock: readonly StockRoll[],
+  { weave }: NestCloth,
+): Issue {
   const need = `${usedLength.toFixed(2)} m at ${mm(width)} mm wide`
   const held = stock.map((roll) => `${roll.length.toFixed(2)} m of ${mm(roll.width)} mm`).join(' and ')
   return {
@@ -86,7 +91,7 @@ export function shortage({ clothName, width, usedLength, placements }: NestedRol
       stock.length > 0
         ? `${clothName} is short by ${need}: ${held} in stock leaves no place for ${ids(placements)}.`
         : `${clothName} is not in stock: ${need} is needed; that width is an assumption.`,
-    hint: `Buy ${need}, of the same style and areal weight, before the first piece is cut.`,
+    hint: `Buy ${need}, ${weave === 'film' ? 'any film that this resin does not stick to' : 'of the same style and areal weight'}, before the first piece is cut.`,
   }
 }
 

@@ -54,6 +54,21 @@ export function fitsAcross(shape: Shape, roll: Pick<Length, 'width' | 'selvedge'
 /** Of cloth, m. */
 export const usedLength = ({ layout }: Cut): number => layout.used / gridPerMetre
 
+/** Less to buy, or as much and less cloth used. On the way pieces may lie on stock for nothing yet. */
+export function isBetter(cuts: readonly Cut[], than: readonly Cut[]): boolean {
+  const [a, b] = [amounts(cuts), amounts(than)]
+  return a.buyLength < b.buyLength || (a.buyLength === b.buyLength && a.usedArea < b.usedArea)
+}
+
+export function amounts(cuts: readonly Cut[]): { usedArea: number; buyLength: number } {
+  let [usedArea, buyLength] = [0, 0]
+  for (const cut of cuts) {
+    usedArea += cut.from.width * usedLength(cut)
+    if (cut.from.length === Infinity) buyLength += usedLength(cut)
+  }
+  return { usedArea, buyLength }
+}
+
 function cutInOrder({ shapes, noFit, rolls, spare, effort }: Distribution): Cut[] {
   const variants: (Variant | null)[] = shapes.flatMap((shape) => shape.variants)
   const rest = shapes.map((shape) => shape.pieces.length)

@@ -12,7 +12,7 @@ import { stockLengths } from './defects.ts'
 import { improve } from './improve.ts'
 import { type ClothNest, finishedNest, type NestInput, type NestResult, startNest } from './nest.ts'
 import { noFitTable } from './no-fit.ts'
-import { type Cut, usedLength } from './rolls.ts'
+import { amounts, type Cut, isBetter } from './rolls.ts'
 import { fineSimplify, shapesOf } from './shape.ts'
 import { isBalanced } from './turn.ts'
 
@@ -142,21 +142,6 @@ function clothSearch(nest: ClothNest, n: number, { pieces, gap }: NestInput, sea
   const allowed = search.budget / pieces.length
   const spent = (): number => Math.min(1, Math.max(perPiece() / allowed, search.pace?.() ?? 0))
   return { n, pairs, perPiece, rounds: improve({ shapes, pairs, cuts, spent, seed: (search.seed ?? 1) + n }) }
-}
-
-/** Less to buy, or as much and less cloth used. On the way pieces may lie on stock for nothing yet. */
-function isBetter(cuts: readonly Cut[], than: readonly Cut[]): boolean {
-  const [a, b] = [amounts(cuts), amounts(than)]
-  return a.buyLength < b.buyLength || (a.buyLength === b.buyLength && a.usedArea < b.usedArea)
-}
-
-function amounts(cuts: readonly Cut[]): { usedArea: number; buyLength: number } {
-  let [usedArea, buyLength] = [0, 0]
-  for (const cut of cuts) {
-    usedArea += cut.from.width * usedLength(cut)
-    if (cut.from.length === Infinity) buyLength += usedLength(cut)
-  }
-  return { usedArea, buyLength }
 }
 
 interface State {

@@ -2,7 +2,7 @@
  * An independent look at a finished nest: nothing of the search is used, only the pieces as given, the placements and
  * the rolls. A fault here is a fault of ours, so it throws.
  *
- * Checked: every piece lies on one roll, once; its warp lies along the roll, or across it for balanced cloth; it lies
+ * Checked: every piece lies on one roll, once; its warp lies along the roll, or across it for balanced cloth (a film has none); it lies
  * between the selvedges and within the length, off the roll's defects; no two cut areas intersect (polygon clipping at 0.1 µm); no two cut
  * edges come nearer than the gap (distances between segments, in floating point).
  */
@@ -60,6 +60,7 @@ export function verifyNest(
 }
 
 function verifyWarp({ id, angle, cloth }: NestPiece, rotation: number): void {
+  if (cloth.weave === 'film') return
   const [along, across] = turned(warpDirection(angle), rotation)
   const skew = isBalanced(cloth) ? Math.min(Math.abs(along), Math.abs(across)) : Math.abs(across)
   invariant(skew <= angleTolerance, `the warp of ${id} lies along the roll`)

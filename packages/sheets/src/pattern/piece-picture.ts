@@ -52,7 +52,10 @@ export function piecePicture(
     .filter(({ points_m }) => points_m.length > 1)
     .map((mark) => (mark.kind === 'pull-back' ? { ...mark, label: words.pullBack } : mark))
   for (const mark of marks) drawMark(state, mark)
-  const reliefs = relief.map((one, i) => reliefMark(one, i, { from: toPage(one.from_m), to: toPage(one.to_m), cut }))
+  const reliefs = relief.map((one, i) => {
+    const why = shape.role === 'film' ? 'film does not shear' : 'only if it wrinkles'
+    return reliefMark(one, i, { from: toPage(one.from_m), to: toPage(one.to_m), cut, why })
+  })
   for (const { items, lines } of reliefs) {
     state.items.push(...items)
     state.lines.push(...lines)

@@ -2,13 +2,11 @@
 import type { Assessment, PatternPiece } from '@finwright/core/assess/assessment.ts'
 import type { Figures } from '../layout/figures.ts'
 import type { Paper } from '../layout/paper.ts'
+import { filmWords } from '../sheets/film-words.ts'
 import { gridOf, seamsOf } from './grid.ts'
 import type { Picture } from './picture.ts'
 import { piecePicture } from './piece-picture.ts'
 import { squarePlaces } from './square-place.ts'
-
-/** A film has no yarns that could turn. */
-const filmWords = 'does not shear: slit it where it will not lie'
 
 /** Words keep clear of the joins of the paper's tiles; null for a picture in one piece. */
 export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Paper | null): Picture[] {
@@ -18,7 +16,7 @@ export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Pa
       title: `${shape.ply} · ${shape.sequence} of ${shape.of}`,
       lines: [
         `${anglesOf(pieces, figures)} · ${shape.clothName}`,
-        ...(shape.role === 'film' ? [filmWords] : []),
+        ...(shape.role === 'film' ? [filmWords(pattern, shape.ply)] : []),
         `${figures.length(shape.cutWidth_m)} × ${figures.length(shape.cutLength_m)} as cut`,
         `${pieces.length} pieces: ${usedBy(pieces)}`,
         `${figures.area(shape.area_m2)} · ${figures.grams(shape.mass_kg)} dry`,

@@ -29,7 +29,7 @@ const barLength = 4
 export function reliefMark(
   relief: Relief,
   index: number,
-  { from, to, cut }: { readonly from: XY; readonly to: XY; readonly cut: readonly XY[] },
+  { from, to, cut, why }: { readonly from: XY; readonly to: XY; readonly cut: readonly XY[]; readonly why: string },
 ): ReliefMark {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
   const out: XY = [(from[0] - to[0]) / length, (from[1] - to[1]) / length]
@@ -42,7 +42,7 @@ export function reliefMark(
   return {
     items: [line(mouth, to, broken, 'mark'), line(...bar, stroke(pen.bold), 'mark')],
     lines: [[mouth, to], bar],
-    label: `${reliefName(relief, index)}: only if it wrinkles`,
+    label: `${reliefName(relief, index)}: ${why}`,
     middle: [(mouth[0] + to[0]) / 2, (mouth[1] + to[1]) / 2],
   }
 }

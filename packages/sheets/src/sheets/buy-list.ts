@@ -40,7 +40,7 @@ export function buyList({ assessment, design, figures, paper }: SheetInput): Lea
       ? [paragraph('The stock covers every can of this plan.', width, { size: 3.6 })]
       : [
           paragraph(
-            'The stock does not cover every can of this plan. Same cloth, same resin system; note every lot.',
+            'The stock does not cover every can of this plan. Same cloth, same resin system; note every lot. Peel ply without a release finish; a film that this resin does not stick to: try a scrap of each.',
             width,
             { size: 4 },
           ),
@@ -57,7 +57,7 @@ export function buyList({ assessment, design, figures, paper }: SheetInput): Lea
         { head: figures.units === 'us' ? 'by the quarter yard' : 'by the tenth of a metre', share: 2, align: 'end' },
       ],
       needs.map((need): Cell[] => [
-        need.clothName,
+        need.comesOff ? `${need.clothName}, comes off` : need.clothName,
         figures.length(need.width_m, 1e-3),
         `${need.pieces}`,
         figures.length(need.length_m, 1e-3),

@@ -36,10 +36,10 @@ function rollSheets(roll: NestRoll, input: SheetInput): Leaf[] {
   const blocks = [
     paragraph(firstLine(roll, placed, input), area.width, { size: 4 }),
     pictureAndFacts(roll, placed, input, area),
-    ...beforeCutting(area.width),
+    ...beforeCutting(isFilm(placed), area.width),
     heading('Pieces, in the order of cutting', area.width),
     ...pieceTable(placed, input, area.width),
-    ...backToStock(roll, input, area.width),
+    ...backToStock(roll, input, { along: isFilm(placed) ? 'along the roll' : 'along the warp', width: area.width }),
   ]
   return paged(blocks, area).map((items) => ({
     title: 'Cut sheet',
@@ -116,7 +116,9 @@ function facts(roll: NestRoll, placed: readonly PlacedPiece[], input: SheetInput
     ),
     fields([{ label: `100 × 100 mm square weighs (${square})`, unit: 'g' }], width, 10, 0),
     paragraph(
-      'Square the weave to the bench: follow one strand across. Tape the line of a 45° cut and cut down the middle of the tape. Weigh each piece dry.',
+      cloth?.weave === 'film'
+        ? 'Film has no weave: pieces lie as takes least of it, at any turn. Weigh each piece.'
+        : 'Square the weave to the bench: follow one strand across. Tape the line of a 45° cut and cut down the middle of the tape. Weigh each piece dry.',
       width,
       { size: 3.2, gap: 5 },
     ),
@@ -184,12 +186,16 @@ function sizeOf(shape: PieceShape | undefined, figures: SheetInput['figures']): 
 }
 
 /** What goes back on the rack, by its corners on this roll. */
-function backToStock({ offcuts }: NestRoll, { figures }: SheetInput, width: number): Block[] {
+function backToStock(
+  { offcuts }: NestRoll,
+  { figures }: SheetInput,
+  { along, width }: { readonly along: string; readonly width: number },
+): Block[] {
   if (offcuts.length === 0) return []
   const columns: Column[] = [
     { head: 'no.', share: 0.6 },
     { head: 'back to stock as', share: 3.4, face: 'title' },
-    { head: 'along the warp', share: 1.6, align: 'end' },
+    { head: along, share: 1.6, align: 'end' },
     { head: 'across', share: 1.6, align: 'end' },
     { head: 'from the cut end', share: 1.8, align: 'end' },
     { head: 'from the left edge', share: 1.8, align: 'end' },
@@ -207,11 +213,15 @@ function backToStock({ offcuts }: NestRoll, { figures }: SheetInput, width: numb
   return [heading('Back to stock', width), ...table(columns, rows, width, { size: 3.1, rowHeight: 6.4 })]
 }
 
-const beforeCutting = (width: number): Block[] => [
+const isFilm = (placed: readonly PlacedPiece[]): boolean => placed[0]?.piece.role === 'film'
+
+const beforeCutting = (film: boolean, width: number): Block[] => [
   space(2),
   ...bullets(
     [
-      'Keep a scrap of 200 × 200 mm of each lot for the witness panel.',
+      film
+        ? 'Try a scrap of each lot on this resin first: it must come off clean after cure.'
+        : 'Keep a scrap of 200 × 200 mm of each lot for the witness panel.',
       'Pack each bay’s pieces in one bag, the first ply on top, nothing from another bay with it.',
       'The tolerance of mass is a default of this program, no standard: outside it, the cloth or the size is wrong.',
     ],

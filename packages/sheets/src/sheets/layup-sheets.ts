@@ -4,7 +4,7 @@ import type { MixBatch, PieceShape, PlyCover } from '@finwright/core/assess/asse
 import type { Can } from '@finwright/core/assess/design.ts'
 import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, group, line, type Primitive, path, pen, rectangle, stroke, text, type XY } from '../drawing/drawing.ts'
-import { type Block, beside, paged, picture, stacked } from '../layout/block.ts'
+import { type Block, beside, heightOf, paged, picture, stacked } from '../layout/block.ts'
 import { fields, holdPoint, writingBox } from '../layout/controls.ts'
 import { leader } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
@@ -16,6 +16,7 @@ import type { SheetInput } from '../sheet.ts'
 import { bayFrame, boundsOf, warpTurn } from './bay-frame.ts'
 import { stepsOf } from './bay-strip.ts'
 import { cautions } from './cautions.data.ts'
+import { filmWords } from './film-words.ts'
 import { finNumbering } from './sketches.ts'
 import { warpWords } from './warp-words.ts'
 import { weave } from './weave.ts'
@@ -53,28 +54,30 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
       { label: 'initials', share: 0.7 },
     ],
     width,
-    10,
+    8.6,
     3,
   )
   const relief = [...reliefNote(can, bay, input, width), ...filmNote(input, width)]
-  const spare =
-    area.height - [top, ready, counted, end, ...relief].reduce((sum, { height, gap }) => sum + height + gap, 0) - 11
-  const deviations = 15
-  const rowHeight = Math.max(8, Math.min(12, (spare - deviations - 3) / shapes.length))
-  const left = spare - rowHeight * shapes.length - 3
+  const fixed = [top, ready, counted, end, ...relief]
+  const rowsOf = (rowHeight: number) => plyTable(can, bay, input, width, rowHeight)
+  // rows of many plies or of long names give way first, then the box, before anything goes to a page of its own
+  const heights = [12, 11, 10, 9, 8, leastRow]
+  const roomUnder = (rows: readonly Block[]) => area.height - heightOf([...fixed, ...rows]) - boxGap
+  const rows = heights.map(rowsOf).find((blocks) => roomUnder(blocks) >= 15) ?? rowsOf(leastRow)
+  const left = roomUnder(rows)
   const blocks = [
     top,
     ready,
-    ...plyTable(can, bay, input, width, rowHeight),
+    ...rows,
     ...relief,
     counted,
     end,
     writingBox(
       'deviations: what, where on the bay map, what was done',
       width,
-      Math.max(deviations, Math.min(34, left)),
+      Math.max(leastBox, Math.min(34, left)),
       2,
-      2.6,
+      boxGap,
     ),
   ]
   return paged(blocks, area).map((items) => ({
@@ -84,10 +87,16 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
   }))
 }
 
+/** mm. */
+const leastBox = 7
+const leastRow = 7.2
+const boxGap = 2.6
+
 /** Where cloth may bunch, named as on its pattern; a mirrored bay has it across the centre line. */
 function reliefNote(can: Can, bay: number, { assessment, figures }: SheetInput, width: number): Block[] {
   const { shapes, pieces, relief } = assessment.pattern
-  const rows = shapes.flatMap(({ ply, angle_deg }) => {
+  const rows = shapes.flatMap(({ ply, angle_deg, role }) => {
+    if (role === 'film') return []
     const piece = pieces.find(({ id }) => id === `${can.letter}-${bay}-${ply}`)
     const side = piece !== undefined && piece.angle_deg !== angle_deg ? -1 : 1
     return relief
@@ -111,11 +120,15 @@ function reliefNote(can: Can, bay: number, { assessment, figures }: SheetInput, 
 }
 
 /** Laying it is part of the lay-up, and it is the one sheet that does not follow the surface. */
-function filmNote({ assessment }: SheetInput, width: number): Block[] {
-  const films = assessment.pattern.shapes.flatMap(({ ply, role }) => (role === 'film' ? [ply] : []))
+function filmNote({ assessment: { pattern } }: SheetInput, width: number): Block[] {
+  const films = pattern.shapes.filter(({ role }) => role === 'film')
   if (films.length === 0) return []
-  const words = `${films.join(', ')}: film, last of all, on the wet peel ply or cloth, no resin on it. Stroke it down from the middle outward; it does not shear: slit it where it will not lie, and let the lips lap. It comes off after cure, before the peel ply.`
-  return [paragraph(words, width, { size: 2.8, gap: 2 })]
+  const words = films.map(({ ply }) => {
+    const slits = pattern.relief.some((one) => one.ply === ply) ? ': slit it there' : ''
+    return `${ply} ${filmWords(pattern, ply)}${slits}.`
+  })
+  const how = 'Last of all, on wet cloth, no resin.'
+  return [paragraph([...words, how].join(' '), width, { size: 2.8, gap: 2 })]
 }
 
 const preparation = [
@@ -170,11 +183,17 @@ const bigName = (name: string, under: string): Block => ({
   ],
 })
 
+/** Beside the map for the names of the plies, mm. */
+const labelRoom = 9
+
 /** Net outlines nested on one another with the centre line, nose up. */
 function smallMap({ assessment }: SheetInput, width: number, height: number): Block {
   const shapes = assessment.pattern.shapes.filter(({ role }) => !comesOff(role))
   const bounds = boundsOf(shapes.flatMap(({ netOutline_m }) => netOutline_m))
-  const scale = Math.min(width / ((bounds.maxY - bounds.minY) * 1e3), height / ((bounds.maxX - bounds.minX) * 1e3))
+  const scale = Math.min(
+    (width - labelRoom) / ((bounds.maxY - bounds.minY) * 1e3),
+    height / ((bounds.maxX - bounds.minX) * 1e3),
+  )
   const frame = bayFrame(scale, [width / 2, -bounds.minX * 1e3 * scale])
   const steps = stepsOf(shapes)
   const items: Primitive[] = [
@@ -235,13 +254,17 @@ function plyTable(
       { kind: 'write', unit: 'L / R' },
     ]
   })
-  return table(plyColumns, rows, width, { size: 4.2, rowHeight, gap: 2, rules: 'grid' })
+  const small = rowHeight > 8 ? 1 : 0.84
+  const columns = plyColumns.map((column) =>
+    column.size === undefined ? column : { ...column, size: small * column.size },
+  )
+  return table(columns, rows, width, { size: small * 4.2, rowHeight, gap: 2, rules: 'grid' })
 }
 
 /** The cloth as it lies, nose up; a film without a weave. */
 const glyph = (degrees: number | null): Cell => ({
   kind: 'draw',
-  height: 7.6,
+  height: leastRow,
   draw: (x, y, width, height) => {
     const side = Math.min(8.6, width - 1, height - 1.6)
     const left = x + (width - side) / 2

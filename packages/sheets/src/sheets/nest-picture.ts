@@ -112,7 +112,7 @@ export function nestPicture({ roll, placed, figures, at, width, height }: NestVi
     ...roll.defects_m.flatMap((outline) => flawOn(outline, page, used)),
     ...dimension(cloth[0], cloth[1], figures.length(roll.width_m, 1e-3), { offset: 5, from: 1, size: 2.8 }),
     ...dimension(cloth[3], cloth[0], `${figures.length(used, 1e-3)} used`, { offset: 5, from: 1, size: 2.8 }),
-    ...warpArrow(page([used, roll.width_m / 2])),
+    ...warpArrow(page([used, roll.width_m / 2]), placed[0]?.piece.role === 'film' ? '' : 'warp · '),
   ]
 }
 
@@ -164,11 +164,11 @@ const corners = ({ x, y, width, height }: Box): XY[] => [
 /** The rest of the roll, hinted. */
 const tail = ([x, y]: XY): XY => [x, y + 9]
 
-function warpArrow([x, y]: XY): Primitive[] {
+function warpArrow([x, y]: XY, warp: string): Primitive[] {
   return [
     ...arrow([x - 1, y + 6], [x - 1, y + 12], { width: pen.net, head: 2.2 }),
     ...arrow([x - 1, y + 8], [x - 1, y + 2], { width: pen.net, head: 2.2 }),
-    text([x + 1.6, y + 8.4], 'warp · rest of the roll', { size: 2.8, face: 'letter' }),
+    text([x + 1.6, y + 8.4], `${warp}rest of the roll`, { size: 2.8, face: 'letter' }),
   ]
 }
 

@@ -1,6 +1,6 @@
 /**
  * The shear map: of the plies that stay the one that shears most, on its flat piece, its net darker where warp and weft turn further, with the cuts that
- * relieve it; and every woven ply in a table.
+ * relieve it; and every ply that is woven or a film in a table.
  */
 
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
@@ -14,6 +14,7 @@ import { type Cell, type Column, table } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
 import { bayFrame, boundsOf } from './bay-frame.ts'
+import { placeName } from './film-words.ts'
 
 type Shear = Assessment['pattern']['shear'][number]
 type Shape = Assessment['pattern']['shapes'][number]
@@ -35,7 +36,7 @@ export function shearSheets(input: SheetInput): Leaf[] {
     ),
     picture(assessment, { worst, shape }, area.width),
     ...scale(area.width),
-    heading('Shear of every woven ply', area.width),
+    heading('Shear of every ply', area.width),
     ...plies(assessment, figures, area.width),
     ...cuts(assessment, figures, area.width),
   ]
@@ -43,13 +44,6 @@ export function shearSheets(input: SheetInput): Leaf[] {
 }
 
 const degrees = (value: number): string => `${plain(value, 1)}°`
-
-const placeName: { readonly [region in Shear['region']]: string } = {
-  face: 'on the fin’s face',
-  fillet: 'in the fillet',
-  body: 'on the body',
-  'run-out': 'round the fillet’s run-out',
-}
 
 const tallest = 120
 
@@ -143,11 +137,12 @@ function plies({ pattern }: Assessment, figures: Figures, width: number): Block[
     { head: 'its weave gives', share: 1.6, align: 'end' },
     { head: 'lands off the map by', share: 1.6, align: 'end' },
   ]
+  const filmNames = new Set(pattern.shapes.filter(({ role }) => role === 'film').map(({ ply }) => ply))
   const rows = pattern.shear.map((one): Cell[] => [
     one.ply,
     degrees(one.greatest_deg),
     one.greatest_deg < 0.5 ? none : placeName[one.region],
-    `${plain(one.limit_deg, 0)}°${one.limitIsGuess ? ' (a guess)' : ''}`,
+    `${filmNames.has(one.ply) ? 'film: ' : ''}${plain(one.limit_deg, 0)}°${one.limitIsGuess ? ' (a guess)' : ''}`,
     one.mapError_m === 0 ? 'exact' : figures.length(one.mapError_m, 1e-5),
   ])
   return table(columns, rows, width, { size: 3, gap: 2 })

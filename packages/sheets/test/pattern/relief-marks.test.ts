@@ -133,7 +133,8 @@ test('a slit is drawn out to the cut edge, and stays whole where it starts there
     [100, 100],
     [0, 100],
   ]
-  const drawn = (from: XY, to: XY) => reliefMark({ ...relief[0]!, kind: 'cut' }, 0, { from, to, cut })
+  const drawn = (from: XY, to: XY) =>
+    reliefMark({ ...relief[0]!, kind: 'cut' }, 0, { from, to, cut, why: 'only if it wrinkles' })
   expect(drawn([50, 12], [50, 30]).lines[0]).toEqual([
     [50, 0],
     [50, 30],

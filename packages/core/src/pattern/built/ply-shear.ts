@@ -32,7 +32,7 @@ export interface PlyShear {
   /** Greatest shear, without its sign, and where on the piece; zero on the middle of the root where there is none. */
   readonly greatest: ShearPlace
   readonly region: ShearRegion
-  /** What the weave gives; null for cloth without yarns that cross, which is left out altogether, as is a film. */
+  /** What the weave gives, or a film by stretching; cloth without yarns that cross is left out altogether. */
   readonly limit: { readonly value: number; readonly confidence: string }
   readonly field: readonly ShearPlace[]
   /** Parts of the piece, one place a cell, that no net of rigid yarns can cover. */
@@ -54,7 +54,7 @@ export function plyShears({ plies }: PatternInput, patterns: Patterns): readonly
   return plies.flatMap((ply) => {
     const shape = patterns.shapes.find((one) => one.ply === ply.id)
     const limit = ply.cloth.maximumShear
-    if (shape === undefined || limit === null || ply.role === 'film') return []
+    if (shape === undefined || limit === null) return []
     const key = JSON.stringify([shape.netOutline, shape.buildUp, ply.angle])
     const twin = faces.get(key)
     const shear = twin === undefined ? shearOf(ply, shape, limit, patterns) : relabelled(twin, ply, shape, limit)
