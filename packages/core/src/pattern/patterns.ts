@@ -20,7 +20,14 @@ import { type Ends, type PlyOutlines, plyOutlines } from './outlines.ts'
 import { type Piece, piecesOf } from './pieces.ts'
 import { brokenRules } from './rules.ts'
 import { patchRules } from './rules-patch.ts'
-import { buildUps, comesOff, type PatternInput, type PlyCoverKind, type PlyRole, type ScheduledPly } from './schedule.ts'
+import {
+  buildUps,
+  comesOff,
+  type PatternInput,
+  type PlyCoverKind,
+  type PlyRole,
+  type ScheduledPly,
+} from './schedule.ts'
 import { isBias, widthKept } from './trellis.ts'
 import { type TubeLines, tubeLines } from './tube-lines.ts'
 

@@ -1,4 +1,5 @@
 /** What does it look like? The can with its plies, beside the bay map that they are cut from; a hand on one lights up the other. */
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { useMemo, useState } from 'react'
 import { Choice } from '../../parts/Choice.tsx'
 import { PageHead } from '../../parts/Page.tsx'
@@ -36,7 +37,7 @@ function useCanModel(): CanModel | null {
   return useMemo(() => {
     if (pattern === undefined || pattern.section === null || design?.kind !== 'can') return null
     const plies = pattern.shapes
-      .filter(({ role }) => role !== 'peel' && role !== 'film')
+      .filter(({ role }) => !comesOff(role))
       .map(({ ply, netOutline_m }) => ({ id: ply, outline: netOutline_m }))
     return { section: pattern.section, fin: design.fins.outline.points, plies, shapes }
   }, [pattern, shapes, design])

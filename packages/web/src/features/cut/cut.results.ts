@@ -1,11 +1,13 @@
 /** What the page on cutting shows of the assessment. */
+
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { type Figures, plain } from '@finwright/sheets/layout/figures.ts'
 
 export function pieceRows({ pattern }: Assessment, figures: Figures): readonly (readonly string[])[] {
   return pattern.shapes.map(({ ply, clothName, angle_deg, cutWidth_m, cutLength_m, mass_kg, role }) => [
     ply,
-    role === 'peel' || role === 'film' ? `${clothName}, comes off after cure` : clothName,
+    comesOff(role) ? `${clothName}, comes off after cure` : clothName,
     figures.ply(angle_deg),
     figures.length(cutWidth_m),
     figures.length(cutLength_m),

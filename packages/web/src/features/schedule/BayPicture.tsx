@@ -1,5 +1,7 @@
 /** The bay map beside the stack: what is under the hand on one lights up on the other. */
+
 import type { Assessment, Point } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { path as drawnPath } from '@finwright/sheets/drawing/drawing.ts'
 import { pathData } from '@finwright/sheets/drawing/svg.ts'
 import { type BayFrame, bayFrame, boundsOf } from '@finwright/sheets/sheets/bay-frame.ts'
@@ -56,7 +58,7 @@ export function BayPicture({ assessment, stale, rows, chosen, onChoose }: BayPic
       caption={
         row === undefined
           ? 'Move over a ply.'
-          : `${row.id}: ${row.role === 'peel' ? 'comes off after cure' : `${figures.ply(row.angle ?? 0)}, ${figures.length(row.thickness, 1e-5)} cured`}. One bay from fin tip to fin tip, seen from outside, the nose up; darker where thicker.`
+          : `${row.id}: ${comesOff(row.role) ? 'comes off after cure' : `${figures.ply(row.angle ?? 0)}, ${figures.length(row.thickness, 1e-5)} cured`}. One bay from fin tip to fin tip, seen from outside, the nose up; darker where thicker.`
       }
       over={(width, drawn) => {
         const { frame } = drawn as Framed

@@ -1,4 +1,5 @@
 /** The chosen ply's cloth, angle, role and extent. */
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
 import { Button } from '../../parts/Button.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
@@ -14,6 +15,7 @@ const roles = [
   { value: 'structural', label: 'structural' },
   { value: 'surface', label: 'surface veil' },
   { value: 'peel', label: 'peel ply, comes off' },
+  { value: 'film', label: 'film, comes off' },
 ]
 
 const covers = [
@@ -69,10 +71,10 @@ export function PlyEditor({ rows, at, onChoose }: EditorProps) {
         </div>
       </div>
       <div className={styles.editorBody} key={`${row.id}-${at}`}>
-        {row.role !== 'peel' && <AngleDial row={row} />}
+        {!comesOff(row.role) && <AngleDial row={row} />}
         <div className={styles.fields}>
           <SelectField path={['plies', at, 'cloth']} label="Cloth" options={materialOptions('cloth', plan.materials)} />
-          {row.role !== 'peel' && <QuantityField path={['plies', at, 'angle']} label="Angle of the warp" />}
+          {!comesOff(row.role) && <QuantityField path={['plies', at, 'angle']} label="Angle of the warp" />}
           <SelectField path={['plies', at, 'role']} label="Role" options={roles} />
           {row.role === 'structural' && <SelectField path={['plies', at, 'cover']} label="Covers" options={covers} />}
           <StepBacks ply={ply} at={at} />

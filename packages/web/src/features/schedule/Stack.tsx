@@ -1,5 +1,7 @@
 /** The plies as they lie: the core first, every ply as far as it reaches from tip to the bay's centre line, its weave at its angle. */
+
 import type { SectionFigures } from '@finwright/core/assess/assessment.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react'
 import { Button } from '../../parts/Button.tsx'
 import { freshName } from '../../state/names.ts'
@@ -134,7 +136,7 @@ function PlyButton({ row, chosen, onChoose }: { row: PlyRow; chosen: boolean; on
         <WeaveStrip row={row} />
       </span>
       <span className={styles.angle}>
-        {row.role === 'peel' ? 'peel' : row.angle === null ? row.angleText : figures.ply(row.angle)}
+        {comesOff(row.role) ? row.role : row.angle === null ? row.angleText : figures.ply(row.angle)}
       </span>
       <span className={styles.cloth}>{row.cloth}</span>
     </button>

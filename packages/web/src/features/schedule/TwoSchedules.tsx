@@ -1,4 +1,5 @@
 /** The present schedule beside a kept one: plies, margins and laminate; either is adopted with one press, and undone with one. */
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { sameJson } from '@finwright/plan/protocol/record.ts'
 import { Button } from '../../parts/Button.tsx'
 import { Table } from '../../parts/Numbers.tsx'
@@ -98,7 +99,7 @@ function Small({ title, rows }: { readonly title: string; readonly rows: readonl
               <Weave angle={row.angle ?? 0} spacing={5} />
             </svg>
             <span>{row.id}</span>
-            <span>{row.role === 'peel' ? 'peel' : figures.ply(row.angle ?? 0)}</span>
+            <span>{comesOff(row.role) ? row.role : figures.ply(row.angle ?? 0)}</span>
           </li>
         ))}
       </ol>

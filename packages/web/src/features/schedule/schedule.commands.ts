@@ -1,4 +1,5 @@
 /** What the hand does to the schedule, as commands with quantities as typed. Places count from the core outward, from 0. */
+import type { PlyRole } from '@finwright/core/assess/design.ts'
 import { cloths } from '@finwright/core/material/catalogue.ts'
 import type { Intent } from '@finwright/plan/protocol/commands.ts'
 import { isObject, type Json, type JsonObject } from '@finwright/plan/protocol/record.ts'
@@ -37,11 +38,11 @@ export const adopt = (plies: readonly JsonObject[]): Intent => ({
   payload: { path: ['plies'], value: plies },
 })
 
-export type Role = 'structural' | 'surface' | 'peel'
+export type Role = PlyRole
 
 /** Left out, a ply is structural. */
 export const roleOf = (ply: JsonObject): Role =>
-  ply.role === 'surface' || ply.role === 'peel' ? ply.role : 'structural'
+  ply.role === 'surface' || ply.role === 'peel' || ply.role === 'film' ? ply.role : 'structural'
 
 const firstCloth = Object.keys(cloths)[0]!
 

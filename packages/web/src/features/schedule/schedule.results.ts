@@ -1,7 +1,9 @@
 /** What the schedule's page shows: plies as rows, the laminate in figures, and two schedules beside each other. */
+
 import type { FinSection, PieceShape, Point, SectionFigures } from '@finwright/core/assess/assessment.ts'
 import type { Design } from '@finwright/core/assess/design.ts'
 import { contains } from '@finwright/core/geometry/polygon.ts'
+import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
 import type { Answers } from '@finwright/plan/protocol/work.ts'
 import { parseQuantity } from '@finwright/plan/quantity/parse.ts'
@@ -101,10 +103,11 @@ const stiffness = (value: number | undefined, figures: Figures): string => figur
 
 export function answerInWords(plies: readonly JsonObject[], fin: FinSection | undefined, figures: Figures): string {
   const count = (role: Role): number => plies.filter((ply) => roleOf(ply) === role).length
-  const [structural, surface, peel] = [count('structural'), count('surface'), count('peel')]
+  const [structural, surface, peel, film] = [count('structural'), count('surface'), count('peel'), count('film')]
   const one = (n: number, word: string): string => `${n} ${word} ${n === 1 ? 'ply' : 'plies'}`
   const stays = surface > 0 ? ` and ${one(surface, 'surface')}` : ''
-  const comes = peel > 0 ? ', with peel ply that comes off again' : ''
+  const off = [...(peel > 0 ? ['peel ply'] : []), ...(film > 0 ? ['film'] : [])].join(' and ')
+  const comes = off === '' ? '' : `, with ${off} that comes off again`
   const skin = fin?.plies.reduce((sum, { thickness_m }) => sum + thickness_m, 0)
   return (
     `${one(structural, 'structural')}${stays} on every face${comes}. ` +
@@ -145,7 +148,7 @@ export function compared(present: Answers['parts'], other: Answers['parts'], fig
 
 /** What lies at a point of the bay map: the plies there that stay, core outward. */
 export const pliesAt = (shapes: readonly PieceShape[], point: Point): readonly PieceShape[] =>
-  shapes.filter(({ role, netOutline_m }) => role !== 'peel' && contains(netOutline_m, point))
+  shapes.filter(({ role, netOutline_m }) => !comesOff(role) && contains(netOutline_m, point))
 
 /** The ply that the map shows there: the outermost structural one among those that end soonest. */
 export function plyShownAt(shapes: readonly PieceShape[], point: Point): string | null {
@@ -156,4 +159,4 @@ export function plyShownAt(shapes: readonly PieceShape[], point: Point): string 
 }
 
 export const plyWords = ({ id, angle, cloth, role }: PlyRow): string =>
-  `${id}, ${role === 'peel' ? 'peel ply' : `${angle === null ? 'no angle' : `${plain(angle, 0)} degrees`}`}, ${cloth}`
+  `${id}, ${comesOff(role) ? (role === 'peel' ? 'peel ply' : 'film') : `${angle === null ? 'no angle' : `${plain(angle, 0)} degrees`}`}, ${cloth}`
