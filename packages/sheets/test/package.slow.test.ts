@@ -219,7 +219,7 @@ describe('where numbers are missing', () => {
   })
   test('a study has its cover, its margins and its sources', async () => {
     const none = { covers: [], rules: [], balance: null, allowances: [], shear: [], relief: [] }
-    const pattern = { section: null, tube: null, shapes: [], pieces: [], ...none }
+    const pattern = { section: null, bay: null, tube: null, shapes: [], pieces: [], ...none }
     const study = { ...empty, kind: 'study', pattern } as const
     const design = { kind: 'study', name: 'plate' } as StudyDesign
     const made = await buildPackage({ ...demoInput, assessment: study, design, pageSizes: ['a4'] })

@@ -22,6 +22,8 @@ export interface PieceShape {
   readonly role: 'structural' | 'surface' | 'peel' | 'film'
   readonly cloth: string
   readonly clothName: string
+  /** The whole bay, or a patch on the side of one fin. */
+  readonly cover: 'bay' | 'next' | 'previous'
   /** As scheduled; a mirrored bay carries its negative. */
   readonly angle_deg: number
   readonly outline_m: readonly Point[]
@@ -79,6 +81,26 @@ export interface SectionFigures {
   readonly stations_m: { readonly filletFoot: number; readonly filletTop: number; readonly tip: number }
 }
 
+/** The bare bay on its own map, bay axes: the previous fin's line first, then the next fin's. Widths are of cloth across the bay. */
+export interface BayFigures {
+  readonly straight: boolean
+  readonly width_m: number
+  readonly feet_m: readonly (readonly Point[])[]
+  readonly tops_m: readonly (readonly Point[])[]
+  /** At the root's forward and aft end, from fillet top to fillet top. */
+  readonly rootEnds_m: readonly (readonly Point[])[]
+  /** The core's outline outboard of the fillet. */
+  readonly core_m: readonly (readonly Point[])[]
+  /** At the root's forward and aft end; `at_m`: the fillets' tops and feet there, from the previous fin on. */
+  readonly ends: readonly {
+    readonly station_m: number
+    readonly previousFillet_m: number
+    readonly body_m: number
+    readonly nextFillet_m: number
+    readonly at_m: readonly Point[]
+  }[]
+}
+
 /** A place on the bare body: station along its surface from the root's forward end, m, and angle round the axis towards the next fin, deg. */
 export type TubePlace = readonly [station_m: number, angle_deg: number]
 
@@ -122,6 +144,7 @@ export interface PlyCover {
 
 export interface PatternSection {
   readonly section: SectionFigures | null
+  readonly bay: BayFigures | null
   readonly tube: TubeFigures | null
   readonly shapes: readonly PieceShape[]
   readonly pieces: readonly PatternPiece[]

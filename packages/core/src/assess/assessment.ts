@@ -9,6 +9,7 @@ import type { PatternSection } from './assessment-pattern.ts'
 import type { NestSection } from './nest-section.ts'
 
 export type {
+  BayFigures,
   Mark,
   MarkKind,
   PatternPiece,

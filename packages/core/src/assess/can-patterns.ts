@@ -5,13 +5,14 @@ import type { Checked } from '../issue.ts'
 import { clothExpansion } from '../laminate/expansion.ts'
 import { sheetLayer } from '../laminate/layer.ts'
 import { sheetExpansion } from '../material/expansion.ts'
+import type { BareBay } from '../pattern/bare-bay.ts'
 import { type Patterns, type PlyShape, patterns } from '../pattern/patterns.ts'
 import { allowanceRules, allowances, type PlyAllowance } from '../pattern/rules-allowance.ts'
 import { type Balance, type BalanceInput, finBalance } from '../pattern/rules-balance.ts'
 import { pieceNameRule } from '../pattern/rules-numbering.ts'
 import type { PatternInput, ScheduledPly } from '../pattern/schedule.ts'
 import type { TubeLines, TubePlace } from '../pattern/tube-lines.ts'
-import type { PatternSection, PieceShape, TubeFigures } from './assessment.ts'
+import type { BayFigures, PatternSection, PieceShape, TubeFigures } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
 import type { ShearAssessed } from './shear-section.ts'
 import { bayPlies, type SkinPly } from './skins.ts'
@@ -85,7 +86,7 @@ function scheduled(ply: PlyDesign, skins: readonly SkinPly[]): ScheduledPly {
 }
 
 export function patternSection(
-  { section, tube, shapes, pieces, covers, rules, balance, allowances }: CanPatterns,
+  { section, bay, tube, shapes, pieces, covers, rules, balance, allowances }: CanPatterns,
   { shear, relief }: Pick<ShearAssessed, 'shear' | 'relief'>,
 ): PatternSection {
   return {
@@ -105,6 +106,7 @@ export function patternSection(
       cant_deg: degrees(section.cant),
       stations_m: section.stations,
     },
+    bay: bayFigures(bay),
     tube: tubeFigures(tube),
     shapes: shapes.map(pieceShape),
     pieces: pieces.map(({ id, can, bay, ply, role, cloth, angle, outline, netOutline, area, mass }) => ({
@@ -141,6 +143,22 @@ export function patternSection(
     relief,
   }
 }
+
+const bayFigures = ({ straight, width, feet, tops, rootEnds, core, ends }: BareBay): BayFigures => ({
+  straight,
+  width_m: width,
+  feet_m: feet,
+  tops_m: tops,
+  rootEnds_m: rootEnds,
+  core_m: core,
+  ends: ends.map(({ station, parts, at }) => ({
+    station_m: station,
+    previousFillet_m: parts.previousFillet,
+    body_m: parts.body,
+    nextFillet_m: parts.nextFillet,
+    at_m: at,
+  })),
+})
 
 const onTube = (places: readonly TubePlace[]): TubeFigures['ticks'][number] =>
   places.map(([a, angle]) => [a, degrees(angle)] as const)
@@ -189,6 +207,7 @@ function pieceShape(shape: PlyShape): PieceShape {
     role: shape.role,
     cloth: shape.cloth,
     clothName: shape.clothName,
+    cover: shape.cover,
     angle_deg: degrees(shape.angle),
     outline_m: shape.outline,
     netOutline_m: shape.netOutline,

@@ -31,6 +31,7 @@ const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' 
   roll: rollSection,
   pattern: {
     section: null,
+    bay: null,
     tube: null,
     shapes: [],
     pieces: [],

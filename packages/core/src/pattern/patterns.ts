@@ -10,6 +10,7 @@ import { rootLength } from '../geometry/fin-outline.ts'
 import { area, type Bounds, bounds, type Polygon } from '../geometry/polygon.ts'
 import { shiftedOutline } from '../geometry/polygon-shift.ts'
 import type { Checked, Issue } from '../issue.ts'
+import { type BareBay, bareBay } from './bare-bay.ts'
 import { type BayGeometry, bayGeometry } from './bay-geometry.ts'
 import { type Cover, plyCovers } from './covers.ts'
 import { inputIssues, noOutlineIssue, splitIssue, tightFilletIssue, tightFilletRule } from './faults.ts'
@@ -92,6 +93,7 @@ export interface Patterns {
   /** Rules the schedule breaks. */
   readonly rules: readonly Issue[]
   readonly geometry: BayGeometry
+  readonly bay: BareBay
   /** What marks out the bare body. */
   readonly tube: TubeLines
 }
@@ -126,10 +128,17 @@ export function patterns(input: PatternInput): Checked<Patterns> {
       ...patchRules(plies),
     ],
     geometry: geometry.value,
+    bay: bareBay({ geometry: geometry.value, outline: fins.outline, reach: reachOf(shapes) }),
     tube: tubeLines({ geometry: geometry.value, shapes, input }),
   }
   return { ok: true, value, warnings: [] }
 }
+
+/** A little beyond all that the plies cover along the body. */
+const reachOf = (shapes: readonly PlyShape[]): Ends => ({
+  forward: Math.min(...shapes.map(({ netOutline }) => bounds(netOutline).left)) - 6e-3,
+  aft: Math.max(...shapes.map(({ netOutline }) => bounds(netOutline).right)) + 6e-3,
+})
 
 interface Draft {
   readonly ply: ScheduledPly

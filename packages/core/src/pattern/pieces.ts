@@ -1,6 +1,7 @@
 /**
  * Every piece of every can: one a ply, bay and can, named `A-2-P3`. Where alternate bays are mirrored, the even bays' plies
- * have the opposite angle; an outline is its own mirror image in the bay's centre line, so it stays.
+ * have the opposite angle. Outlines stay: the surface is the same in every bay, canted or not, and a patch for the next fin is for
+ * the next fin in every bay, so that every fin has it on its previous face.
  */
 import type { Polygon } from '../geometry/polygon.ts'
 import type { PlyShape } from './patterns.ts'

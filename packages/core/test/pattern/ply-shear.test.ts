@@ -139,3 +139,18 @@ describe('cuts that relieve it', () => {
     expect(cuts[1]!.area).toBeCloseTo(12e-6, 12)
   })
 })
+
+test('a piece laid before is not laid again: the same figures; another limit cuts otherwise, another surface shears otherwise', () => {
+  const first = shearOf(input(30))
+  const again = shearOf(input(30))
+  expect(again).toEqual(first)
+  // the very same field, not one worked out anew
+  expect(again.field).toBe(first.field)
+  const tight = shearOf(input(5))
+  expect(tight.field).toBe(first.field)
+  expect(tight.cuts.length).toBeGreaterThan(first.cuts.length)
+  const longer = { ...demo.fins.fillet, runOut: { forward: 0.015, aft: 0.0151 } }
+  const other = shearOf(input(30, 0, { fillet: longer }))
+  expect(Math.abs(other.greatest.shear)).not.toBe(Math.abs(first.greatest.shear))
+  expect(shearOf(input(30, 0, { edges: unshaped })).greatest.shear).not.toBe(first.greatest.shear)
+})

@@ -1,5 +1,5 @@
 /** Dimensions around the bay map: along the root and the tip, and across the strip on the bare surface. */
-import type { SectionFigures } from '@finwright/core/assess/assessment.ts'
+import type { BayFigures, SectionFigures } from '@finwright/core/assess/assessment.ts'
 import type { CanDesign } from '@finwright/core/assess/design.ts'
 import { type Primitive, text } from '../drawing/drawing.ts'
 import { textWidth } from '../drawing/lettering.ts'
@@ -8,6 +8,7 @@ import type { Figures } from '../layout/figures.ts'
 import type { BayFrame, Bounds } from './bay-frame.ts'
 
 export interface DimensionInput {
+  readonly bay: BayFigures
   readonly section: SectionFigures
   readonly design: CanDesign
   readonly frame: BayFrame
@@ -21,26 +22,54 @@ export function bayDimensions(input: DimensionInput): Primitive[] {
   return [...acrossDimensions(input), ...rootDimensions(input), ...tipDimensions(input)]
 }
 
-function acrossDimensions({ section, frame, bounds, figures, rows }: DimensionInput): Primitive[] {
-  const { filletFoot, filletTop, tip } = section.stations_m
+function acrossDimensions({ bay, frame, bounds, figures, rows }: DimensionInput): Primitive[] {
+  const Y = bay.core_m.flat().map(([, y]) => y)
+  const [left, right] = [Math.min(...Y), Math.max(...Y)]
+  const page = (y: number): number => frame.at([0, y])[0]
+  const row = (end: BayFigures['ends'][number], where: PartRow): Primitive[] => {
+    const x = [left, ...end.at_m.map(([, y]) => y), right].map(page)
+    const face = bay.straight ? figures.length(right - end.at_m[3][1]) : ''
+    const labels = [
+      face,
+      ...[end.previousFillet_m, end.body_m, end.nextFillet_m].map((one) => figures.length(one)),
+      face,
+    ]
+    return partRow(x, labels, where)
+  }
+  const [forward, aft] = bay.ends
+  const foot = frame.at([bounds.maxX, 0])[1]
   const from = frame.at([bounds.minX, 0])[1]
-  const stations = [-tip, -filletTop, -filletFoot, filletFoot, filletTop, tip]
-  const x = stations.map((y) => frame.at([0, y])[0])
-  const names = ['fin k', 'fillet', 'body', 'fillet', 'fin k + 1']
-  const row = (a: number, b: number, y: number, label: string): Primitive[] =>
-    dimension([a, from], [b, from], label, { offset: from - y, from: 2, size: 2.7 })
-  // a part too narrow for its words has neither: the legend gives the fillet's width
-  const parts = names.flatMap((name, i) => {
+  return [
+    ...dimension([page(left), from], [page(right), from], `${figures.length(right - left)} tip to tip`, {
+      offset: from - rows.whole,
+      from: 2,
+      size: 2.7,
+    }),
+    ...row(forward, { from, line: rows.parts, names: rows.names }),
+    ...(bay.straight ? [] : row(aft, { from: foot, line: foot + 5.2, names: null })),
+  ]
+}
+
+interface PartRow {
+  /** Page y of the measured edge, of the dimension's line, and of the names of the parts. */
+  readonly from: number
+  readonly line: number
+  readonly names: number | null
+}
+
+/** A part too narrow for its words has neither: the legend gives the fillet's width. A part without a label has its name alone. */
+function partRow(x: readonly number[], labels: readonly string[], { from, line, names }: PartRow): Primitive[] {
+  return ['fin k', 'fillet', 'body', 'fillet', 'fin k + 1'].flatMap((name, i) => {
     const width = x[i + 1] - x[i]
-    const label = bare(figures.length(stations[i + 1] - stations[i]))
+    const label = bare(labels[i])
     const fits = width > 0.75 * textWidth(label, { size: 2.7, face: 'letter' }) + 0.6
-    const named = width > textWidth(name, nameStyle) + 0.8
+    const named = names !== null && width > textWidth(name, nameStyle) + 0.8
+    const style = { offset: from - line, from: 2, size: 2.7 }
     return [
-      ...row(x[i], x[i + 1], rows.parts, fits ? label : ''),
-      ...(named ? [text([(x[i] + x[i + 1]) / 2, rows.names], name, { ...nameStyle, anchor: 'middle' })] : []),
+      ...(label === '' ? [] : dimension([x[i], from], [x[i + 1], from], fits ? label : '', style)),
+      ...(named ? [text([(x[i] + x[i + 1]) / 2, names], name, { ...nameStyle, anchor: 'middle' })] : []),
     ]
   })
-  return [...row(x[0], x[5], rows.whole, `${figures.length(2 * tip)} tip to tip`), ...parts]
 }
 
 const nameStyle = { size: 2.9, face: 'title', tracking: 0.03 } as const
@@ -56,21 +85,29 @@ function rootDimensions({ section, frame, bounds, figures }: DimensionInput): Pr
   })
 }
 
-/** Sweep and tip chord, where the outline has a tip. */
-function tipDimensions({ section, design, frame, bounds, figures }: DimensionInput): Primitive[] {
+/** Sweep and tip chord, where the outline has a tip; on a bay that is not straight the tip alone, along the face as it lies. */
+function tipDimensions({ bay, section, design, frame, bounds, figures }: DimensionInput): Primitive[] {
   const { points } = design.fins.outline
-  const tipX = points.filter(([, y]) => y > section.span_m - 1e-6).map(([x]) => x)
-  if (tipX.length === 0) return []
+  const onTip = points.flatMap(([, y], i) => (y > section.span_m - 1e-6 ? [i] : []))
+  if (onTip.length === 0) return []
+  const style = { offset: -9, from: 2, size: 2.7 }
+  const [i, k] = [onTip[0], onTip[onTip.length - 1]]
+  const [first, last] = [points[i][0], points[k][0]]
+  const tip = `tip ${figures.length(last - first)}`
+  if (!bay.straight) {
+    const core = bay.core_m[1]
+    if (core.length !== points.length || last - first < 1e-4) return []
+    return dimension(frame.at(core[k]), frame.at(core[i]), tip, {
+      ...style,
+      offset: frame.at(core[i])[0] - frame.at([0, bounds.maxY])[0] - 5,
+    })
+  }
   const right = frame.at([0, bounds.maxY])[0]
-  const [first, last] = [Math.min(...tipX), Math.max(...tipX)]
   const at = (x: number) => [right, frame.at([x, 0])[1]] as const
-  const spans: readonly (readonly [number, number, string])[] = [
-    [0, first, 'sweep'],
-    [first, last, 'tip'],
+  return [
+    ...(first < 1e-4 ? [] : dimension(at(first), at(0), `sweep ${figures.length(first)}`, style)),
+    ...(last - first < 1e-4 ? [] : dimension(at(last), at(first), tip, style)),
   ]
-  return spans.flatMap(([a, b, name]) =>
-    b - a < 1e-4 ? [] : dimension(at(b), at(a), `${name} ${figures.length(b - a)}`, { offset: -9, from: 2, size: 2.7 }),
-  )
 }
 
 /** Without the unit: the row's first label says it. */

@@ -26,9 +26,9 @@ const greatestExaggeration = 60
 /** One page, or none for a design without plies. */
 export function bayMap(input: SheetInput): Leaf[] {
   const { assessment, design, paper, figures } = input
-  const { section, shapes } = assessment.pattern
+  const { bay, section, shapes } = assessment.pattern
   const staying = shapes.filter(({ role }) => !comesOff(role))
-  if (section === null || staying.length === 0) return []
+  if (bay === null || section === null || staying.length === 0) return []
   const area = content(paper)
   const bounds = boundsOf(staying.flatMap(({ netOutline_m }) => netOutline_m))
   const top = area.y + 29
@@ -56,9 +56,10 @@ export function bayMap(input: SheetInput): Leaf[] {
       subject: 'one bay, unrolled from fin tip to fin tip',
       items: [
         ...paragraph(firstLine(input), area.width, { size: 3.6 }).draw([area.x, area.y]),
-        ...bayStrip({ shapes, section, design, frame }),
+        ...bayStrip({ shapes, bay, design, frame }),
         ...plyCounts(staying, frame),
         ...bayDimensions({
+          bay,
           section,
           design,
           frame,
@@ -81,13 +82,19 @@ export function bayMap(input: SheetInput): Leaf[] {
 }
 
 function firstLine({ assessment, figures }: SheetInput): string {
-  const { shapes, section } = assessment.pattern
+  const { shapes, bay } = assessment.pattern
   const count = (role: PieceShape['role']): number => shapes.filter((shape) => shape.role === role).length
-  const thickness = assessment.fin.plies.reduce((sum, { thickness_m }) => sum + thickness_m, 0)
+  const patched = shapes.some(({ cover }) => cover !== 'bay')
+  // patches of the two sides do not meet: the thicker side counts
+  const thick = (side: 'next' | 'previous'): number =>
+    assessment.fin.plies
+      .filter(({ id }) => shapes.some(({ ply, cover }) => ply === id && (cover === 'bay' || cover === side)))
+      .reduce((sum, { thickness_m }) => sum + thickness_m, 0)
+  const thickness = Math.max(thick('next'), thick('previous'))
   const veils = count('surface') > 0 ? ` and ${count('surface')} surface` : ''
   return (
-    `${count('structural')} structural${veils} plies to a bay, ${figures.length(thickness, 1e-5)} where all of them lie; ` +
-    `${figures.length(section!.width_m)} from tip to tip on the bare surface. Darker where thicker; the lines lie as the cloth lies.`
+    `${count('structural')} structural${veils} plies to a bay, ${figures.length(thickness, 1e-5)} where ${patched ? 'most' : 'all'} of them lie; ` +
+    `${figures.length(bay!.width_m)} from tip to tip on the bare surface. Darker where thicker; the lines lie as the cloth lies.`
   )
 }
 
@@ -108,13 +115,18 @@ export function plyCounts(shapes: readonly PieceShape[], frame: BayFrame): Primi
   const widest = boundsOf(shapes[0].netOutline_m)
   const X = widest.minX + 0.36 * (widest.maxX - widest.minX)
   const steps = stepsOf(shapes)
-    .map(({ outline, plies }) => ({ edge: Math.min(...spansAt(outline, X).flat()), count: plies.length }))
+    .map(({ outline }) => ({ edge: Math.min(...spansAt(outline, X).flat()) }))
+    // a patch on the other side ends beyond the middle
+    .filter(({ edge }) => edge < 0)
     .sort((a, b) => a.edge - b.edge)
   const inner = (steps.at(-1)?.edge ?? 0) + 0.02
   return steps.flatMap(({ edge }, i) => {
     const next = steps[i + 1]?.edge ?? inner
-    const count = steps.slice(0, i + 1).reduce((sum, step) => sum + step.count, 0)
-    const [x, y] = frame.at([X, (edge + next) / 2])
+    const middle = (edge + next) / 2
+    const lies = ({ netOutline_m }: PieceShape): boolean =>
+      spansAt(netOutline_m, X).some(([from, to]) => from < middle && middle < to)
+    const count = shapes.filter(lies).length
+    const [x, y] = frame.at([X, middle])
     if (frame.at([X, next])[0] - frame.at([X, edge])[0] < 4.4) return []
     return [
       circle([x, y], 2, { fill: fill('paper'), stroke: stroke(pen.hair), layer: 'mark' }),
@@ -145,8 +157,9 @@ function roundDown(value: number): number {
 }
 
 function legend({ assessment, design, figures }: SheetInput, [x, y]: XY, height: number): Primitive[] {
-  const { filletFoot, filletTop } = assessment.pattern.section!.stations_m
-  const filletWords = `fillet, ${figures.length(filletTop - filletFoot)} across`
+  const [forward, aft] = assessment.pattern.bay!.ends.map(({ nextFillet_m }) => figures.length(nextFillet_m))
+  const filletWords =
+    forward === aft ? `fillet, ${forward} across` : `fillet, ${forward.replace(/ (mm|in)$/, '')} to ${aft}`
   const items: Primitive[] = [
     text([x, y], 'PLIES', { size: 3.4, face: 'title', tracking: 0.06 }),
     text([x + legendWidth, y], 'core outward ↓', { size: 2.8, anchor: 'end', ink: 'dark' }),
@@ -192,7 +205,8 @@ function swatchLines(shape: PieceShape, thickness: number | undefined, figures: 
 
 function swatchNote(shape: PieceShape, thickness: number | undefined, figures: Figures): string {
   if (comesOff(shape.role)) return 'comes off after cure'
-  return `${figures.length(thickness, 1e-5)} cured${shape.role === 'surface' ? ', surface' : ''}`
+  const where = shape.cover === 'bay' ? '' : `, on ${shape.cover === 'next' ? 'fin k + 1' : 'fin k'}`
+  return `${figures.length(thickness, 1e-5)} cured${shape.role === 'surface' ? ', surface' : ''}${where}`
 }
 
 function plySwatch(shape: PieceShape, angle: number, [x, y]: XY, side: number): Primitive[] {

@@ -33,9 +33,9 @@ export function bayPicture(
   width: number,
   most: number,
 ): BayPicture | null {
-  const { section, shapes } = pattern
+  const { bay, section, shapes } = pattern
   const staying = shapes.filter(({ role }) => !comesOff(role))
-  if (section === null || staying.length === 0) return null
+  if (bay === null || section === null || staying.length === 0) return null
   const bounds = boundsOf(staying.flatMap(({ netOutline_m }) => netOutline_m))
   const dimensioned = width >= narrow
   const [side, above] = dimensioned ? [room.side, room.above] : [1, 3]
@@ -46,9 +46,9 @@ export function bayPicture(
   return {
     height: above + along * scale + room.below,
     items: [
-      ...bayStrip({ shapes, section, design, frame }),
+      ...bayStrip({ shapes, bay, design, frame }),
       ...plyCounts(staying, frame),
-      ...(dimensioned ? bayDimensions({ section, design, frame, bounds, figures, rows }) : []),
+      ...(dimensioned ? bayDimensions({ bay, section, design, frame, bounds, figures, rows }) : []),
     ],
     frame,
   }

@@ -41,12 +41,19 @@ export function baySectionPicture(input: ThicknessInput): Primitive[] {
   const { assessment, frame, X, base, thicknessScale, figures } = input
   const layers = layersAt(assessment.pattern, assessment.fin.plies, X)
   const page = (y: number, height: number): XY => [frame.at([0, y])[0], base - height * 1e3 * thicknessScale]
-  return [...stackPicture({ layers, page, figures, middle: 0 }), ...bareSurface(assessment, frame, base)]
+  return [...stackPicture({ layers, page, figures, middle: 0 }), ...bareSurface(assessment, { frame, base, X })]
 }
 
-/** The bare fin face, fillet and body below the stack. */
-function bareSurface({ pattern }: Assessment, frame: BayFrame, base: number): Primitive[] {
-  const { filletFoot, filletTop, tip } = pattern.section!.stations_m
+/** The bare fin face, fillet and body below the stack, where the line X = const cuts them. */
+function bareSurface(
+  { pattern }: Assessment,
+  { frame, base, X }: Pick<ThicknessInput, 'frame' | 'base' | 'X'>,
+): Primitive[] {
+  const { feet_m, tops_m, core_m } = pattern.bay!
+  const [foot0, foot1] = feet_m.map((points) => crossing(points, X))
+  const [top0, top1] = tops_m.map((points) => crossing(points, X))
+  const faces = core_m.map((points) => points.flatMap((p, i) => crossings(points[i - 1], p, X)))
+  const [tip0, tip1] = [Math.min(top0, ...faces[0]), Math.max(top1, ...faces[1])]
   const x = (y: number): number => frame.at([0, y])[0]
   const depth = 3
   const strip = (a: number, b: number): XY[] => [
@@ -63,14 +70,24 @@ function bareSurface({ pattern }: Assessment, frame: BayFrame, base: number): Pr
   })
   const down = Math.PI / 4
   return [
-    hatch(-tip, -filletTop, down, 1.2),
-    hatch(filletTop, tip, down, 1.2),
-    hatch(-filletTop, -filletFoot, -down, 0.7),
-    hatch(filletFoot, filletTop, -down, 0.7),
-    hatch(-filletFoot, filletFoot, -down, 1.8),
-    line([x(-tip), base], [x(tip), base], stroke(pen.net)),
-    ...[-filletTop, -filletFoot, filletFoot, filletTop].map((y) =>
-      line([x(y), base], [x(y), base + depth], stroke(pen.hair)),
-    ),
+    hatch(tip0, top0, down, 1.2),
+    hatch(top1, tip1, down, 1.2),
+    hatch(top0, foot0, -down, 0.7),
+    hatch(foot1, top1, -down, 0.7),
+    hatch(foot0, foot1, -down, 1.8),
+    line([x(tip0), base], [x(tip1), base], stroke(pen.net)),
+    ...[top0, foot0, foot1, top1].map((y) => line([x(y), base], [x(y), base + depth], stroke(pen.hair))),
   ]
+}
+
+/** Y at which a stretch crosses X, if it does. */
+function crossings(a: Point | undefined, b: Point, X: number): number[] {
+  if (a === undefined || a[0] <= X === b[0] <= X) return []
+  return [a[1] + ((X - a[0]) / (b[0] - a[0])) * (b[1] - a[1])]
+}
+
+/** Of a line along the bay; taken on to X where it ends before. */
+function crossing(points: readonly Point[], X: number): number {
+  const found = points.flatMap((p, i) => crossings(points[i - 1], p, X))
+  return found[0] ?? (X < points[0][0] ? points[0][1] : points[points.length - 1][1])
 }

@@ -184,7 +184,7 @@ const bigName = (name: string, under: string): Block => ({
 })
 
 /** Beside the map for the names of the plies, mm. */
-const labelRoom = 9
+const labelRoom = 13
 
 /** Net outlines nested on one another with the centre line, nose up. */
 function smallMap({ assessment }: SheetInput, width: number, height: number): Block {
@@ -194,7 +194,7 @@ function smallMap({ assessment }: SheetInput, width: number, height: number): Bl
     (width - labelRoom) / ((bounds.maxY - bounds.minY) * 1e3),
     height / ((bounds.maxX - bounds.minX) * 1e3),
   )
-  const frame = bayFrame(scale, [width / 2, -bounds.minX * 1e3 * scale])
+  const frame = bayFrame(scale, [(width - labelRoom) / 2, -bounds.minX * 1e3 * scale])
   const steps = stepsOf(shapes)
   const items: Primitive[] = [
     ...[...shapes]
@@ -207,7 +207,8 @@ function smallMap({ assessment }: SheetInput, width: number, height: number): Bl
     ...steps.flatMap(({ outline, plies }, i) => {
       const own = boundsOf(outline)
       const inset = 4e-3
-      const edge = frame.at([own.maxX - inset, 0])
+      const across = own.minY > 0 || own.maxY < 0 ? (own.minY + own.maxY) / 2 : 0
+      const edge = frame.at([own.maxX - inset, across])
       const at: XY = [frame.at([0, bounds.maxY])[0] + 1, frame.at([bounds.maxX, 0])[1] - 4 * (steps.length - 1 - i)]
       return leader(at, [edge[0] + 3, edge[1]], plies.map(({ ply }) => ply).join(' '), 2.4)
     }),
@@ -246,7 +247,7 @@ function plyTable(
       shape.ply,
       comesOff(shape.role) ? `${shape.clothName}, comes off` : shape.clothName,
       warpWords(shape.role, degrees, figures),
-      covered(covers.filter(({ ply }) => ply === shape.ply).at(-1), shape, figures),
+      covered(covers.filter(({ ply }) => ply === shape.ply).at(-1), shape, { bay, of: design.fins.count, figures }),
       batchOf(shape.ply, assessment.resin.batches),
       start === undefined ? '' : `${Math.round(start)}`,
       tick,
@@ -290,8 +291,14 @@ const glyph = (degrees: number | null): Cell => ({
   },
 })
 
-function covered(cover: PlyCover | undefined, { role }: PieceShape, figures: Figures): string {
-  if (cover === undefined) return role === 'structural' ? 'first on the core' : 'covers all'
+function covered(
+  cover: PlyCover | undefined,
+  { role, cover: covers, sequence }: PieceShape,
+  { bay, of, figures }: { readonly bay: number; readonly of: number; readonly figures: Figures },
+): string {
+  if (covers !== 'bay') return `patch on fin ${covers === 'next' ? (bay % of) + 1 : bay} alone, by its ticks`
+  if (cover === undefined)
+    return comesOff(role) ? 'covers all' : sequence === 1 ? 'first on the core' : 'on what lies there'
   const bare = (value: number): string =>
     figures.length(value, figures.units === 'us' ? 2.54e-4 : 1e-3).replace(/ (mm|in)$/, '')
   const { leading_m, trailing_m, tip_m, bodyForward_m, bodyAft_m } = cover

@@ -1,6 +1,6 @@
 /** The stack taken apart: every ply above the one it lies on, in order from the core, each with its weave as it lies. */
 
-import type { PieceShape, Point } from '@finwright/core/assess/assessment.ts'
+import type { BayFigures, PieceShape, Point } from '@finwright/core/assess/assessment.ts'
 import { comesOff } from '@finwright/core/pattern/schedule.ts'
 import { fill, type Lines, line, type Primitive, path, pen, stroke, text, type XY } from '../drawing/drawing.ts'
 import { shortened } from '../drawing/lettering.ts'
@@ -18,8 +18,8 @@ const labels = 46
 const head = 14
 
 export function stackSheet({ assessment, paper, figures }: SheetInput): Leaf[] {
-  const { shapes, section } = assessment.pattern
-  if (section === null || shapes.length === 0) return []
+  const { bay, shapes } = assessment.pattern
+  if (bay === null || shapes.length === 0) return []
   const area = content(paper)
   const bounds = boundsOf(shapes.flatMap(({ netOutline_m }) => netOutline_m))
   const [wide, long] = [(bounds.maxY - bounds.minY) * 1e3, (bounds.maxX - bounds.minX) * 1e3]
@@ -43,7 +43,7 @@ export function stackSheet({ assessment, paper, figures }: SheetInput): Leaf[] {
       area.width,
       { size: 3.4 },
     ).draw([area.x, area.y]),
-    ...bareBay(assessment.pattern.section!.stations_m, bounds, at(0)),
+    ...bareBay(bay, bounds, at(0)),
     ...label(words, at(0)([(bounds.minX + bounds.maxX) / 2, bounds.maxY]), [
       'bare bay',
       'fin, fillet, body, fillet, fin',
@@ -110,17 +110,25 @@ function label(x: number, edge: XY, [name, cloth, note]: readonly [string, strin
 }
 
 function bareBay(
-  { filletFoot, filletTop, tip }: { readonly filletFoot: number; readonly filletTop: number; readonly tip: number },
+  bay: BayFigures,
   { minX, maxX }: { readonly minX: number; readonly maxX: number },
   place: (point: Point) => XY,
 ): Primitive[] {
-  const along = (Y: number, dash?: readonly number[]): Primitive =>
-    line(place([minX, Y]), place([maxX, Y]), stroke(pen.thin, 'ink', dash), 'fold')
-  const frame = [place([minX, -tip]), place([minX, tip]), place([maxX, tip]), place([maxX, -tip])]
+  const Y = bay.core_m.flat().map(([, y]) => y)
+  const [left, right] = [Math.min(...Y), Math.max(...Y)]
+  const drawn = (points: readonly Point[], dash: readonly number[]): Primitive =>
+    path(points.map(place), false, { layer: 'fold', stroke: stroke(pen.thin, 'ink', dash) })
+  const frame = [place([minX, left]), place([minX, right]), place([maxX, right]), place([maxX, left])]
   return [
     path(frame, true, { layer: 'net', stroke: stroke(pen.fine), fill: fill('paper') }),
-    along(0, [5, 1, 1, 1]),
-    ...[-1, 1].flatMap((side) => [along(side * filletFoot, [1.6, 1]), along(side * filletTop, [1.6, 1])]),
+    drawn(
+      [
+        [minX, 0],
+        [maxX, 0],
+      ],
+      [5, 1, 1, 1],
+    ),
+    ...[...bay.feet_m, ...bay.tops_m].map((points) => drawn(points, [1.6, 1])),
   ]
 }
 

@@ -17,10 +17,14 @@ const rectangle = (x: number, y: number, length: number, width: number): [number
 ]
 
 const { pattern, nest } = demoAssessment
-const section = pattern.section!
 
 describe('the bay map', () => {
-  const strip = bayStrip({ shapes: pattern.shapes, section, design: demoDesign, frame: bayFrame(0.5, [100, 50]) })
+  const strip = bayStrip({
+    shapes: pattern.shapes,
+    bay: pattern.bay!,
+    design: demoDesign,
+    frame: bayFrame(0.5, [100, 50]),
+  })
   const weaves = strip.filter((item): item is Lines => item.kind === 'lines' && item.stroke.ink === 'mid')
   test('draws each step’s warp from +Y (right) towards +X (down) by the ply’s angle', () => {
     const steps = stepsOf(pattern.shapes)

@@ -49,57 +49,61 @@ const leastShear = Math.PI / 360
 const finest = 2.5e-3
 const mostCells = 12_000
 
-export function plyShears({ plies }: PatternInput, patterns: Patterns): readonly PlyShear[] {
-  const faces = new Map<string, PlyShear>()
+export function plyShears({ plies, tube, fins }: PatternInput, patterns: Patterns): readonly PlyShear[] {
+  const { outline, core, edges, count, cant, fillet } = fins
+  const surface = JSON.stringify([tube, outline, core.thickness, edges, count, cant, fillet])
   return plies.flatMap((ply) => {
     const shape = patterns.shapes.find((one) => one.ply === ply.id)
     const limit = ply.cloth.maximumShear
     if (shape === undefined || limit === null) return []
-    const key = JSON.stringify([shape.netOutline, shape.buildUp, ply.angle])
-    const twin = faces.get(key)
-    const shear = twin === undefined ? shearOf(ply, shape, limit, patterns) : relabelled(twin, ply, shape, limit)
-    faces.set(key, shear)
-    return [shear]
+    const key = `${surface} ${JSON.stringify([shape.netOutline, shape.buildUp, ply.angle])}`
+    const laid = kept(key, () => laidCloth(ply, shape, patterns))
+    const { cells, ...figures } = laid
+    const cuts = reliefCuts({ cells, step: laid.step, limit: limit.value, net: shape.netOutline })
+    return [{ ply: ply.id, limit, ...figures, cuts }]
   })
 }
 
-function shearOf(ply: ScheduledPly, shape: PlyShape, limit: PlyShear['limit'], { geometry }: Patterns): PlyShear {
+/** What laying a piece gives, whatever its weave bears. */
+interface LaidCloth extends Omit<PlyShear, 'ply' | 'limit' | 'cuts'> {
+  readonly cells: readonly ShearPlace[]
+}
+
+/** Pieces laid of late, the latest last: a change that moves neither a piece nor the surface lays none again. Two cans of a dozen plies. */
+const known = new Map<string, LaidCloth>()
+const most = 24
+
+function kept(key: string, make: () => LaidCloth): LaidCloth {
+  const laid = known.get(key) ?? make()
+  known.delete(key)
+  known.set(key, laid)
+  if (known.size > most) known.delete(known.keys().next().value!)
+  return laid
+}
+
+function laidCloth(ply: ScheduledPly, shape: PlyShape, { geometry }: Patterns): LaidCloth {
   const bay = builtBay(geometry.shape, shape.buildUp)
   const { x0, x1 } = geometry.shape
   const step = Math.max(finest, Math.sqrt(area(shape.netOutline) / mostCells))
   const start = (x0 + x1) / 2
   const reach = Math.max(...shape.netOutline.map((p) => distance(p, [start, 0]))) + 2 * step
   const net = yarnNet({ bay, start, angle: ply.angle, step, reach, wanted: (p) => contains(shape.netOutline, p) })
-  const size = ({ shear }: NetCell) => Math.abs(shear)
+  const size = ({ shear }: ShearPlace) => Math.abs(shear)
   const worst = net.cells.reduce<NetCell | null>((a, b) => (a !== null && size(a) >= size(b) ? a : b), null)
   const chart = geometry.chartAt(shape.buildUp)
   const onRoot = net.joints.filter(({ joint: { a } }) => a > x0 && a < x1)
-  const field = net.cells.filter((cell) => size(cell) >= leastShear).map(({ at, shear }) => ({ at, shear }))
+  const cells = net.cells.map(({ at, shear }) => ({ at, shear }))
   return {
-    ply: ply.id,
     step,
     greatest: worst === null ? { at: [start, 0], shear: 0 } : { at: worst.at, shear: worst.shear },
     region: worst === null ? 'body' : regionOf(bay, worst),
-    limit,
-    field,
+    cells,
+    field: cells.filter((cell) => size(cell) >= leastShear),
     unreached: net.unreached,
     mapError:
       chart === null ? 0 : Math.max(0, ...onRoot.map(({ flat, joint: { a, s } }) => distance(flat, chart.flat(a, s)))),
-    cuts: reliefCuts({ cells: net.cells, step, limit: limit.value, net: shape.netOutline }),
   }
 }
-
-const relabelled = (twin: PlyShear, ply: ScheduledPly, shape: PlyShape, limit: PlyShear['limit']): PlyShear => ({
-  ...twin,
-  ply: ply.id,
-  limit,
-  cuts: reliefCuts({
-    cells: twin.field,
-    step: twin.step,
-    limit: limit.value,
-    net: shape.netOutline,
-  }),
-})
 
 function regionOf(bay: BuiltBay, { joint: { a, s } }: NetCell): ShearRegion {
   const side: Side = s < 0 ? -1 : 1

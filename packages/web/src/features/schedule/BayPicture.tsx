@@ -32,20 +32,20 @@ export function BayPicture({ assessment, stale, rows, chosen, onChoose }: BayPic
   const figures = useFigures()
   const hand = useStore(session.hand)
   const design = useReadPlan()?.design
-  const { section, shapes } = assessment.pattern
+  const { bay, shapes } = assessment.pattern
   const draw = useCallback(
     (width: number): Framed | null => {
-      if (section === null || shapes.length === 0 || design?.kind !== 'can') return null
+      if (bay === null || shapes.length === 0 || design?.kind !== 'can') return null
       const bounds = boundsOf(shapes.flatMap(({ netOutline_m }) => netOutline_m))
       const scale = (width - 2 * rim) / ((bounds.maxY - bounds.minY) * 1e3)
       const frame = bayFrame(scale, [width / 2, rim + 4 - bounds.minX * 1e3 * scale])
       return {
         frame,
         height: frame.at([bounds.maxX, 0])[1] + rim + 4,
-        items: bayStrip({ shapes, section, design, frame }),
+        items: bayStrip({ shapes, bay, design, frame }),
       }
     },
-    [section, shapes, design],
+    [bay, shapes, design],
   )
   const shown = hand?.kind === 'ply' ? hand.id : rows[chosen]?.id
   const shape = shapes.find(({ ply }) => ply === shown)
