@@ -94,6 +94,9 @@ export interface BayFigures {
   /** At the root's forward and aft end; `at_m`: the fillets' tops and feet there, from the previous fin on. */
   readonly ends: readonly {
     readonly station_m: number
+    readonly filletRadius_m: number
+    /** Between the two flats of a gauge; the mean of the two fillets. */
+    readonly filletArc_deg: number
     readonly previousFillet_m: number
     readonly body_m: number
     readonly nextFillet_m: number

@@ -151,8 +151,10 @@ const bayFigures = ({ straight, width, feet, tops, rootEnds, core, ends }: BareB
   tops_m: tops,
   rootEnds_m: rootEnds,
   core_m: core,
-  ends: ends.map(({ station, parts, at }) => ({
+  ends: ends.map(({ station, filletRadius, filletArc, parts, at }) => ({
     station_m: station,
+    filletRadius_m: filletRadius,
+    filletArc_deg: degrees(filletArc),
     previousFillet_m: parts.previousFillet,
     body_m: parts.body,
     nextFillet_m: parts.nextFillet,

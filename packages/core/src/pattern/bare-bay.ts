@@ -9,10 +9,14 @@ import { bounds } from '../geometry/polygon.ts'
 import type { Polyline } from '../geometry/polyline-clip.ts'
 import type { BayGeometry } from './bay-geometry.ts'
 import type { BayMap, MapSide } from './bay-map.ts'
+import { builtBay } from './built/built-bay.ts'
 import { bareOutline, type Ends } from './outlines.ts'
 
 export interface BayEnd {
   readonly station: number
+  /** Of the tool there, and the arc that it draws, between the flats of a gauge. */
+  readonly filletRadius: number
+  readonly filletArc: number
   /** From the previous fin's fillet to the next fin's. */
   readonly parts: { readonly previousFillet: number; readonly body: number; readonly nextFillet: number }
   /** Fillet's top, foot, foot, top on the map. */
@@ -46,6 +50,7 @@ export function bareBay({
 }): BareBay {
   const map = geometry.mapAt(0)
   const { x0, x1 } = geometry.shape
+  const bare = builtBay(geometry.flatShape, 0)
   const count = geometry.straight ? 1 : parts
   const along = (side: MapSide, tau: number): Polyline =>
     steps(count, (share) => map.inFillet(side, reach.forward + share * (reach.aft - reach.forward), tau))
@@ -64,6 +69,8 @@ export function bareBay({
       const { previous, body, next } = across(map, station)
       return {
         station,
+        filletRadius: bare.section(1, station).radius,
+        filletArc: (bare.section(1, station).phi + bare.section(-1, station).phi) / 2,
         parts: { previousFillet: length(previous), body: length(body), nextFillet: length(next) },
         at: [previous[0]!, previous.at(-1)!, next[0]!, next.at(-1)!],
       }

@@ -16,15 +16,18 @@ import { smallest } from './piece-picture.ts'
 const neighbours = [-1e-3, 1e-3]
 
 /** The fillet tool as it looks in use: nose into the corner, flats on fin and tube. In a box at (x, y). */
-export function filletGauge(fillet: NonNullable<Assessment['bond']['fillet']>, [x, y]: XY, figures: Figures) {
+type Gauged = Pick<NonNullable<Assessment['bond']['fillet']>, 'radius_m' | 'openAngle_deg'>
+
+/** `where`: for a fillet that tapers, the end of the root that the gauge is for. */
+export function filletGauge(fillet: Gauged, [x, y]: XY, figures: Figures, where = '') {
   const r = fillet.radius_m * 1e3
   const phi = (fillet.openAngle_deg * Math.PI) / 180
   const flat = Math.max(12, 0.8 * r)
   const items: Primitive[] = []
   const centre: XY = [x + flat + r + 4, y + flat + 18]
-  items.push(...gaugeBody(centre, { r, phi, flat }))
+  items.push(...gaugeBody(centre, { r, phi, flat, name: figures.length(fillet.radius_m) }))
   const words = [
-    `fillet tool, radius ${figures.length(fillet.radius_m)}`,
+    `fillet tool${where}, radius ${figures.length(fillet.radius_m)}`,
     `arc ${plain(fillet.openAngle_deg, 1)}° between the flats`,
     'flats touch fin and tube, no light at the nose',
   ]
@@ -48,7 +51,10 @@ export function filletGauge(fillet: NonNullable<Assessment['bond']['fillet']>, [
  * The nose is the arc that touches both surfaces; it points down. The tangent flats leave it at the arc's ends, upward and
  * outward, and the back closes the gauge.
  */
-function gaugeBody(centre: XY, { r, phi, flat }: { r: number; phi: number; flat: number }): Primitive[] {
+function gaugeBody(
+  centre: XY,
+  { r, phi, flat, name }: { r: number; phi: number; flat: number; name: string },
+): Primitive[] {
   const down = Math.PI / 2
   const [from, to] = [down - phi / 2, down + phi / 2]
   const at = (angle: number): XY => [centre[0] + r * Math.cos(angle), centre[1] + r * Math.sin(angle)]
@@ -63,7 +69,11 @@ function gaugeBody(centre: XY, { r, phi, flat }: { r: number; phi: number; flat:
     path(vertices, true, { layer: 'cut', stroke: stroke(pen.net) }),
     line(centre, a, stroke(pen.hair, 'dark', [2, 1]), 'mark'),
     line(centre, b, stroke(pen.hair, 'dark', [2, 1]), 'mark'),
-    text([centre[0], back + 6], `R ${plain(r, 1)}`, { size: smallest, face: 'title', anchor: 'middle' }),
+    text([centre[0], back + 6], `R ${name.replace(/ (mm|in)$/, '')}`, {
+      size: smallest,
+      face: 'title',
+      anchor: 'middle',
+    }),
     text([outerB[0] + 1.5, outerB[1] - 3], 'fin', { size: smallest, face: 'letter' }),
     text([outerA[0] - 1.5, outerA[1] - 3], 'tube', { size: smallest, face: 'letter', anchor: 'end' }),
   ]

@@ -100,7 +100,7 @@ function keyNumbers({ assessment, figures }: CoverInput, width: number): Block[]
     ['screening number', ratio(flutter.screening?.speedRatio)],
     [assessment.kind === 'study' ? 'plate' : 'fin, one', figures.grams(fin.mass_kg)],
     ['thickness, root', figures.length(fin.thickness_m.root, 1e-5)],
-    ['strip, tip to tip', figures.length(pattern.section?.width_m)],
+    ['strip, tip to tip', figures.length(pattern.bay?.width_m)],
     ['pieces', pattern.pieces.length === 0 ? none : `${pattern.pieces.length}`],
     ['dry cloth, a bay', figures.grams(resin.cloth_kg)],
     ['resin, a bay', figures.grams(resin.resin_kg)],

@@ -68,6 +68,15 @@ export function filletSection({ assessment, design, figures }: SheetInput, width
   ]
   const words = stacked([
     paragraph(`Drawn ${scale} times its size, thickness and length alike.`, width - right - 22, { size: 3 }),
+    ...(assessment.pattern.bay!.straight
+      ? []
+      : [
+          paragraph(
+            'Drawn at the root’s forward end, as for a fin without cant; on this can the fillet changes along the root.',
+            width - right - 22,
+            { size: 3 },
+          ),
+        ]),
     paragraph(
       `Core, fillet and tube hatched. Fillet ${figures.length(section.filletRadius_m)} in radius, ${figures.length(section.filletHeight_m)} high on the fin, from ${figures.length(section.stations_m.filletFoot)} to ${figures.length(section.stations_m.filletTop)} off the centre line on the bare surface.`,
       width - right - 22,

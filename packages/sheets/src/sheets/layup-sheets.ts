@@ -8,6 +8,7 @@ import { type Block, beside, heightOf, paged, picture, stacked } from '../layout
 import { fields, holdPoint, writingBox } from '../layout/controls.ts'
 import { leader } from '../layout/dimension.ts'
 import type { Figures } from '../layout/figures.ts'
+import { unitIn, wordsIn } from '../layout/in-units.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { paragraph } from '../layout/words.ts'
@@ -37,7 +38,11 @@ function laidBay(can: Can, bay: number, input: SheetInput): Leaf[] {
     shapes.some((shape) => shape.role === role) ? [role === 'peel' ? 'peel ply' : 'film'] : [],
   )
   const top = topRow(can, bay, input, width)
-  const ready = holdPoint('before the first batch is mixed', preparation, width)
+  const ready = holdPoint(
+    'before the first batch is mixed',
+    preparation.map((words) => wordsIn(words, input.figures)),
+    width,
+  )
   const counted = holdPoint(
     last.length === 0 ? 'before it is left to cure' : `before the ${last[0]}`,
     [
@@ -138,7 +143,7 @@ const preparation = [
 ]
 
 function topRow(can: Can, bay: number, input: SheetInput, width: number): Block {
-  const { assessment, design } = input
+  const { assessment, design, figures } = input
   const map = 62
   const round = 40
   const rest = width - map - round - 8
@@ -160,14 +165,14 @@ function topRow(can: Can, bay: number, input: SheetInput, width: number): Block 
         fields([{ label: 'date' }, { label: 'laid by' }], rest, 10, 2),
         fields(
           [
-            { label: 'shop', unit: '°C / %' },
-            { label: 'surface', unit: '°C' },
+            { label: 'shop', unit: unitIn('°C / %', figures) },
+            { label: 'surface', unit: unitIn('°C', figures) },
           ],
           rest,
           10,
           0,
         ),
-        fields([{ label: 'dew point', unit: '°C' }, { label: 'abraded at' }], rest, 10, 0),
+        fields([{ label: 'dew point', unit: unitIn('°C', figures) }, { label: 'abraded at' }], rest, 10, 0),
         fields([{ label: `first mix at (${batches === 1 ? '1 batch' : `${batches} batches`} planned)` }], rest, 10, 0),
       ]),
     },
@@ -256,9 +261,11 @@ function plyTable(
     ]
   })
   const small = rowHeight > 8 ? 1 : 0.84
-  const columns = plyColumns.map((column) =>
-    column.size === undefined ? column : { ...column, size: small * column.size },
-  )
+  const columns = plyColumns.map((column) => ({
+    ...column,
+    head: wordsIn(column.head, figures),
+    ...(column.size === undefined ? {} : { size: small * column.size }),
+  }))
   return table(columns, rows, width, { size: small * 4.2, rowHeight, gap: 2, rules: 'grid' })
 }
 

@@ -2,7 +2,8 @@
 import type { Can } from '@finwright/core/assess/design.ts'
 import { type Block, paged } from '../layout/block.ts'
 import { caution, fields } from '../layout/controls.ts'
-import { plain, ratio } from '../layout/figures.ts'
+import { type Figures, plain, ratio } from '../layout/figures.ts'
+import { unitIn } from '../layout/in-units.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, tick, write } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
@@ -13,7 +14,7 @@ import { holdAnswer } from './hold-answer.ts'
 export function rangePage(can: Can, input: SheetInput): Leaf {
   const area = content(input.paper)
   const { width } = area
-  const { assessment, identity } = input
+  const { assessment, figures, identity } = input
   const blocks: Block[] = [
     paragraph(
       'Fin can only: motor, recovery and stability are the flyer’s own. The safety officer has the last word.',
@@ -35,8 +36,8 @@ export function rangePage(can: Can, input: SheetInput): Leaf {
     fields(
       [
         { label: 'mass, weighed', unit: 'g' },
-        { label: 'centre of mass from the aft end', unit: 'mm' },
-        { label: 'rocket: mass', unit: 'kg' },
+        { label: 'centre of mass from the aft end', unit: unitIn('mm', figures) },
+        { label: 'rocket: mass', unit: unitIn('kg', figures) },
         { label: 'CG ahead of CP', unit: 'calibres' },
       ],
       width,
@@ -47,7 +48,7 @@ export function rangePage(can: Can, input: SheetInput): Leaf {
     paragraph(holdAnswer(input), width, { size: 3.8, face: 'strong' }),
     ...numbers(input, width),
     heading('By the record, measured on this can', width),
-    ...questions(width),
+    ...questions(figures, width),
     heading('Today', width),
     ...today(width),
     caution(cautions.flight, width),
@@ -87,7 +88,7 @@ function numbers({ assessment, figures }: SheetInput, width: number): Block[] {
   return table(columns, rows, width, { size: 3.5, headless: true })
 }
 
-function questions(width: number): Block[] {
+function questions(figures: Figures, width: number): Block[] {
   const rows: Cell[][] = [
     ['Fins fully secured: root bond, fillets, skins, no crack, no white line', tick, write],
     [
@@ -95,8 +96,8 @@ function questions(width: number): Block[] {
       tick,
       { kind: 'write', unit: '° / °/s' },
     ],
-    ['Proof loaded, every fin both ways, to', tick, { kind: 'write', unit: 'N' }],
-    ['Post-cured at', tick, { kind: 'write', unit: '°C, h' }],
+    ['Proof loaded, every fin both ways, to', tick, { kind: 'write', unit: unitIn('N', figures) }],
+    ['Post-cured at', tick, { kind: 'write', unit: unitIn('°C, h', figures) }],
     ['Repairs and deviations, by number', tick, write],
     ['Open items', tick, write],
   ]

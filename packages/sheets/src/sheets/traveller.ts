@@ -2,6 +2,8 @@
 import type { Can } from '@finwright/core/assess/design.ts'
 import { type Block, paged, stacked } from '../layout/block.ts'
 import { caution, fields, holdPoint, tickLines, writingBox } from '../layout/controls.ts'
+import type { Figures } from '../layout/figures.ts'
+import { unitIn, wordsIn } from '../layout/in-units.ts'
 import { content, type Leaf } from '../layout/paper.ts'
 import { type Cell, type Column, table, write } from '../layout/table.ts'
 import { bullets, heading, paragraph } from '../layout/words.ts'
@@ -90,21 +92,35 @@ function materials({ design, assessment, figures }: SheetInput, width: number): 
 
 function stepBlocks(step: TravellerStep, number: number, fins: number, input: SheetInput, width: number): Block[] {
   const title = heading(`${number}  ${step.title}`, width, 7)
-  const filled = withLimits(step, input)
+  const filled = withLimits(inUnits(step, input.figures), input)
   const work = bullets(filled.work, width, { size: 3.5, gap: 0.6 }).map((block) => ({ ...block, keep: true }))
   const last = step.hold.length === 0
   const sign = fields([{ label: 'done by' }, { label: 'date and time' }, { label: 'deviation no.' }], width, 9, 0)
   const blocks = [
     title,
     ...work,
-    ...step.cautions.map((words) => ({ ...caution(words, width, 2), keep: true })),
-    ...(step.fields.length === 0 ? [] : [{ ...fields(step.fields, width, 10, 2.4), keep: true }]),
-    ...(step.perFin === undefined ? [] : finTable(step, fins, width)),
-    ...(last ? [sign] : [holdPoint(step.title.toLowerCase(), step.hold, width, 2)]),
+    ...filled.cautions.map((words) => ({ ...caution(words, width, 2), keep: true })),
+    ...(filled.fields.length === 0 ? [] : [{ ...fields(filled.fields, width, 10, 2.4), keep: true }]),
+    ...(filled.perFin === undefined ? [] : finTable(filled, fins, width)),
+    ...(last ? [sign] : [holdPoint(step.title.toLowerCase(), filled.hold, width, 2)]),
   ]
   // a step stays on one page unless it is longer than one
   const whole = stacked(blocks, 7)
   return whole.height < content(input.paper).height ? [whole] : blocks
+}
+
+function inUnits(step: TravellerStep, figures: Figures): TravellerStep {
+  const all = (lines: readonly string[]): string[] => lines.map((words) => wordsIn(words, figures))
+  return {
+    ...step,
+    work: all(step.work),
+    hold: all(step.hold),
+    cautions: all(step.cautions),
+    fields: step.fields.map((field) =>
+      field.unit === undefined ? field : { ...field, unit: unitIn(field.unit, figures) },
+    ),
+    ...(step.perFin === undefined ? {} : { perFin: all(step.perFin) }),
+  }
 }
 
 /** The allowed cant and the planned load stand where they are measured against. */
