@@ -94,7 +94,8 @@ function cut({ pattern, nest }: Assessment, units: UnitSystem): string {
   const cloth = used.length === 0 ? '' : ` Takes ${listed(used)}.`
   const buy = nest.buy.map(({ clothName, length_m }) => `${distance(length_m)} of ${clothName}`)
   const short = buy.length === 0 ? ' The cloth in stock is enough.' : ` To buy: ${listed(buy)}.`
-  const filled = used.length > 0 && nest.searchBudget === 0 ? ' Filled only: a thorough nest may take less.' : ''
+  const filled =
+    used.length > 0 && nest.searchBudget === 0 && !nest.kept ? ' Filled only: a thorough nest may take less.' : ''
   const rules = pattern.rules.length === 0 ? '' : ` The schedule breaks ${count(pattern.rules.length, 'rule')}.`
   return `${count(pattern.pieces.length, 'piece')} in ${count(pattern.shapes.length, 'shape')}.${cloth}${short}${filled}${rules}`
 }

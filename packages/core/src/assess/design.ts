@@ -144,8 +144,19 @@ export interface Roll {
   readonly defects: readonly (readonly Point[])[]
 }
 
+/** Where a piece lies on its roll: lengths m, angle rad, roll axes; `roll` names one in stock, else cloth to be bought. */
+export interface LaidPiece {
+  readonly piece: string
+  readonly roll: string
+  readonly x: number
+  readonly y: number
+  readonly rotation: number
+}
+
 export interface Stock {
   readonly rolls: readonly Roll[]
+  /** A nest that is kept: searched for, or moved by hand. Null: the pieces are nested at every assessment. */
+  readonly layout: readonly LaidPiece[] | null
   readonly resin: number
   readonly hardener: number
   /** Share of the stock that can be got out of its containers. */

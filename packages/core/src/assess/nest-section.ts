@@ -4,7 +4,8 @@
  * A quick nest only fills the cloth; a thorough one searches on from there. Effort is a count of work, so the same plan
  * gives the same nest on every machine.
  */
-import type { Checked } from '../issue.ts'
+import type { Checked, Issue } from '../issue.ts'
+import { keptNest } from '../nest/kept.ts'
 import { type NestInput, type NestResult, nestPieces, usualGap } from '../nest/nest.ts'
 import { offcutStock, offcutsOf, usualOffcut } from '../nest/offcuts.ts'
 import type { NestedRoll, NestPiece, Point, StockRoll } from '../nest/piece.ts'
@@ -72,6 +73,8 @@ export interface NestSection {
   readonly left: readonly RollLeft[]
   /** Depths of pairs the search might ask for; 0 where the cloth was only filled. */
   readonly searchBudget: number
+  /** Whether it is the nest that the plan keeps. */
+  readonly kept: boolean
 }
 
 /** How a nest is looked for, resolved at the edge. */
@@ -90,20 +93,46 @@ export function canNest(
   patterns: Patterns,
   { budget, watch }: Nesting = { budget: nestingBudgets.quick },
 ): Checked<NestSection> {
-  const cloths = new Map(plies.map(({ cloth }) => [cloth.id, cloth]))
-  const pieces = patterns.pieces.map(({ id, cloth, outline, angle, can, bay }): NestPiece => {
-    return { id, outline, angle, cloth: cloths.get(cloth)!, group: `${can}-${bay}` }
-  })
-  const input: NestInput = { pieces, rolls: stock.rolls, gap: usualGap }
+  const input = nestInput({ plies, stock }, patterns.pieces)
+  const kept = stock.layout === null ? null : keptNest(input, stock.layout)
+  if (kept?.kind === 'kept')
+    return { ok: true, value: nestSection(kept.value, input, 0, true), warnings: kept.warnings }
   const nest = budget === 0 ? nestPieces(input) : searchNest(input, { budget }, watch)
-  return nest.ok ? { ...nest, value: nestSection(nest.value, input, budget) } : nest
+  if (!nest.ok) return nest
+  const warnings = kept === null ? nest.warnings : [layoutBroken(kept.why), ...nest.warnings]
+  return { ...nest, value: nestSection(nest.value, input, budget, false), warnings }
 }
 
-function nestSection({ rolls, buy }: NestResult, input: NestInput, searchBudget: number): NestSection {
+const layoutBroken = (why: string): Issue => ({
+  code: 'nest/layout-broken',
+  path: 'stock.layout',
+  value: null,
+  message: `The nest that the plan keeps no longer holds: ${why}. The pieces were nested anew.`,
+  hint: 'Look for a better nest again, or undo the change that broke it; clear the kept nest to be rid of this line.',
+})
+
+/** All pieces of a can's plan and the cloth in stock. */
+export function nestInput(
+  { plies, stock }: Pick<CanDesign, 'plies' | 'stock'>,
+  all: readonly Pick<Patterns['pieces'][number], 'id' | 'cloth' | 'outline' | 'angle' | 'can' | 'bay'>[],
+): NestInput {
+  const cloths = new Map(plies.map(({ cloth }) => [cloth.id, cloth]))
+  const pieces = all.map(({ id, cloth, outline, angle, can, bay }): NestPiece => {
+    return { id, outline, angle, cloth: cloths.get(cloth)!, group: `${can}-${bay}` }
+  })
+  return { pieces, rolls: stock.rolls, gap: usualGap }
+}
+
+export function nestSection(
+  { rolls, buy }: NestResult,
+  input: NestInput,
+  searchBudget: number,
+  kept: boolean,
+): NestSection {
   const left: RollLeft[] = []
   const inStock = rolls.filter(({ availableLength }) => availableLength !== null)
   const touched = new Map(inStock.map((roll) => [roll.roll, roll]))
-  const kept = new Map<NestedRoll, NestOffcut[]>()
+  const saved = new Map<NestedRoll, NestOffcut[]>()
   for (const from of input.rolls) {
     const roll = touched.get(from.id)
     if (roll === undefined) {
@@ -113,7 +142,7 @@ function nestSection({ rolls, buy }: NestResult, input: NestInput, searchBudget:
     const offcuts = offcutsOf(roll, input.pieces, input.gap, usualOffcut, from.defects)
     const stock = offcutStock(from, offcuts)
     left.push(...stock.map(rollLeft))
-    kept.set(
+    saved.set(
       roll,
       offcuts.map(({ x, y, length, width }, n) => ({
         ...{ x_m: x, y_m: y, length_m: length, width_m: width, roll: stock[n].id },
@@ -122,11 +151,11 @@ function nestSection({ rolls, buy }: NestResult, input: NestInput, searchBudget:
   }
   const flaws = new Map(input.rolls.map(({ id, defects = [] }) => [id, defects]))
   return {
-    rolls: rolls.map((roll) => nestRoll(roll, flaws.get(roll.roll) ?? [], kept.get(roll) ?? [])),
+    rolls: rolls.map((roll) => nestRoll(roll, flaws.get(roll.roll) ?? [], saved.get(roll) ?? [])),
     buy: buy.map(({ cloth, clothName, width, length, reason }) => ({
       ...{ cloth, clothName, width_m: width, length_m: length, reason },
     })),
-    ...{ left, searchBudget },
+    ...{ left, searchBudget, kept },
   }
 }
 

@@ -42,7 +42,7 @@ const noCan: Pick<Assessment, 'strength' | 'bond' | 'roll' | 'pattern' | 'nest' 
     shear: [],
     relief: [],
   },
-  nest: { rolls: [], buy: [], left: [], searchBudget: 0 },
+  nest: { rolls: [], buy: [], left: [], searchBudget: 0, kept: false },
   resin: {
     cloth_kg: null,
     resin_kg: null,

@@ -1,6 +1,6 @@
 /**
  * An independent look at a finished nest: nothing of the search is used, only the pieces as given, the placements and
- * the rolls. A fault here is a fault of ours, so it throws.
+ * the rolls. A fault in a nest of ours is a fault of ours, so `verifyNest` throws; `nestFault` tells it, for a nest that a plan states.
  *
  * Checked: every piece lies on one roll, once; its warp lies along the roll, or across it for balanced cloth (a film has none); it lies
  * between the selvedges and within the length, off the roll's defects; no two cut areas intersect (polygon clipping at 0.1 µm); no two cut
@@ -35,13 +35,47 @@ export function verifyNest(
   gap: number,
   stock: readonly StockRoll[] = [],
 ): void {
+  const fault = nestFault({ pieces, rolls, gap, stock })
+  invariant(fault === null, fault ?? '')
+}
+
+export interface LaidNest {
+  readonly pieces: readonly NestPiece[]
+  readonly rolls: readonly NestedRoll[]
+  readonly gap: number
+  readonly stock: readonly StockRoll[]
+}
+
+/** What is wrong with a nest, of whatever origin; null when it may be cut. */
+export function nestFault({ pieces, rolls, gap, stock }: LaidNest): string | null {
+  try {
+    look(pieces, rolls, gap, stock)
+    return null
+  } catch (error) {
+    if (error instanceof Fault) return error.message
+    throw error
+  }
+}
+
+class Fault extends Error {}
+
+function demand(condition: boolean, message: string): asserts condition {
+  if (!condition) throw new Fault(message)
+}
+
+function look(
+  pieces: readonly NestPiece[],
+  rolls: readonly NestedRoll[],
+  gap: number,
+  stock: readonly StockRoll[],
+): void {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]))
   const seen = new Set<string>()
   for (const roll of rolls) {
     const laid = roll.placements.map((placement) => {
       const piece = byId.get(placement.piece)
-      invariant(piece !== undefined && !seen.has(piece.id), `${placement.piece} is nested once`)
-      invariant(piece.cloth.id === roll.cloth, `${piece.id} lies on its own cloth`)
+      demand(piece !== undefined && !seen.has(piece.id), `${placement.piece} is nested once`)
+      demand(piece.cloth.id === roll.cloth, `${piece.id} lies on its own cloth`)
       seen.add(piece.id)
       verifyWarp(piece, placement.rotation)
       const outline = placedOutline(piece.outline, placement)
@@ -56,29 +90,29 @@ export function verifyNest(
       for (const piece of laid) verifyApart(piece, { id: `defect ${d + 1}`, outline, box: boxOf(outline) }, 0)
     })
   }
-  invariant(seen.size === pieces.length, `all ${pieces.length} pieces are nested, ${seen.size} were`)
+  demand(seen.size === pieces.length, `all ${pieces.length} pieces are nested, ${seen.size} were`)
 }
 
 function verifyWarp({ id, angle, cloth }: NestPiece, rotation: number): void {
   if (cloth.weave === 'film') return
   const [along, across] = turned(warpDirection(angle), rotation)
   const skew = isBalanced(cloth) ? Math.min(Math.abs(along), Math.abs(across)) : Math.abs(across)
-  invariant(skew <= angleTolerance, `the warp of ${id} lies along the roll`)
+  demand(skew <= angleTolerance, `the warp of ${id} lies along the roll`)
 }
 
 function verifyInside({ id, box }: Laid, { width, selvedge, usedLength, availableLength }: NestedRoll): void {
   const inside = box.minY >= selvedge - lengthTolerance && box.maxY <= width - selvedge + lengthTolerance
-  invariant(inside, `${id} lies between the selvedges`)
-  invariant(box.minX >= -lengthTolerance && box.maxX <= usedLength + lengthTolerance, `${id} lies in the used length`)
-  invariant(availableLength === null || box.maxX <= availableLength + lengthTolerance, `${id} lies on the roll`)
+  demand(inside, `${id} lies between the selvedges`)
+  demand(box.minX >= -lengthTolerance && box.maxX <= usedLength + lengthTolerance, `${id} lies in the used length`)
+  demand(availableLength === null || box.maxX <= availableLength + lengthTolerance, `${id} lies on the roll`)
 }
 
 function verifyApart(p: Laid, q: Laid, gap: number): void {
   if (boxDistance(p.box, q.box) > gap) return
   const overlap = areaPaths(intersect([onClipGrid(p.outline)], [onClipGrid(q.outline)], FillRule.NonZero))
-  invariant(overlap === 0, `${p.id} and ${q.id} do not overlap`)
+  demand(overlap === 0, `${p.id} and ${q.id} do not overlap`)
   const distance = Math.min(cornersToEdges(p.outline, q, gap), cornersToEdges(q.outline, p, gap))
-  invariant(distance >= gap - lengthTolerance, `${p.id} and ${q.id} lie ${gap} m apart, not ${distance} m`)
+  demand(distance >= gap - lengthTolerance, `${p.id} and ${q.id} lie ${gap} m apart, not ${distance} m`)
 }
 
 /** Whether two outlines share no area and lie at least `gap` apart. */

@@ -98,6 +98,16 @@ export function resolveStock(stock: Loose<NonNullable<CanPlan['stock']>> | undef
       selvedge: siValue('stock.rolls[].selvedge', roll?.selvedge),
       defects: listOf(roll?.defects)?.map(resolveDefect),
     })),
+    layout:
+      stock?.layout === undefined
+        ? null
+        : listOf(stock.layout)?.map((laid) => ({
+            piece: laid?.piece,
+            roll: laid?.roll,
+            x: siValue('stock.layout[].x', laid?.x),
+            y: siValue('stock.layout[].y', laid?.y),
+            rotation: siValue('stock.layout[].turn', laid?.turn),
+          })),
     resin: siValue('stock.resin', stock?.resin),
     hardener: siValue('stock.hardener', stock?.hardener),
     usable: siValue('stock.usable', stock?.usable),

@@ -191,6 +191,18 @@ const stock = z.strictObject({
     )
     .max(100)
     .optional(),
+  layout: z
+    .array(
+      z.strictObject({
+        piece: id,
+        roll: id,
+        x: text('stock.layout[].x'),
+        y: text('stock.layout[].y'),
+        turn: text('stock.layout[].turn'),
+      }),
+    )
+    .max(10_000)
+    .optional(),
   resin: text('stock.resin').optional(),
   hardener: text('stock.hardener').optional(),
   usable: share('stock.usable').optional(),

@@ -5,19 +5,28 @@
 
 import type { Assessment } from '@finwright/core/assess/assessment.ts'
 import { comesOff } from '@finwright/core/pattern/schedule.ts'
-import { circle, fill, line, type Primitive, path, pen, stroke, text } from '../drawing/drawing.ts'
+import { fill, type Primitive, path, pen, stroke, text } from '../drawing/drawing.ts'
 import type { Block } from '../layout/block.ts'
-import { paged } from '../layout/block.ts'
+import { paged, picture } from '../layout/block.ts'
 import { type Figures, none, plain } from '../layout/figures.ts'
 import { content, type Leaf } from '../layout/paper.ts'
-import { type Cell, type Column, table } from '../layout/table.ts'
+import { type Column, table } from '../layout/table.ts'
 import { heading, paragraph } from '../layout/words.ts'
 import type { SheetInput } from '../sheet.ts'
-import { bayFrame, boundsOf } from './bay-frame.ts'
 import { placeName } from './film-words.ts'
+import { opacityOf, shearPicture } from './shear-picture.ts'
 
 type Shear = Assessment['pattern']['shear'][number]
 type Shape = Assessment['pattern']['shapes'][number]
+
+function shearBlock(
+  { pattern }: Assessment,
+  { worst, shape }: { readonly worst: Shear; readonly shape: Shape },
+  width: number,
+): Block {
+  const { height, items } = shearPicture({ pattern, shear: worst, shape }, width, tallest)
+  return picture(height, items)
+}
 
 /** None where every ply unrolls or nothing is woven. */
 export function shearSheets(input: SheetInput): Leaf[] {
@@ -34,7 +43,7 @@ export function shearSheets(input: SheetInput): Leaf[] {
       area.width,
       { size: 3.1 },
     ),
-    picture(assessment, { worst, shape }, area.width),
+    { ...shearBlock(assessment, { worst, shape }, area.width), gap: 3 },
     ...scale(area.width),
     heading('Shear of every ply', area.width),
     ...plies(assessment, figures, area.width),
@@ -46,54 +55,6 @@ export function shearSheets(input: SheetInput): Leaf[] {
 const degrees = (value: number): string => `${plain(value, 1)}°`
 
 const tallest = 120
-
-/** Ink of a square by its share of the limit: full at the limit and beyond, which is drawn in red. */
-const opacityOf = (shear: number, limit: number): number => 0.1 + 0.6 * Math.min(1, Math.abs(shear) / limit)
-
-function picture(
-  { pattern: { shapes, relief } }: Assessment,
-  { worst, shape }: { readonly worst: Shear; readonly shape: Shape },
-  width: number,
-): Block {
-  const bounds = boundsOf(shape.netOutline_m)
-  const [long, wide] = [(bounds.maxX - bounds.minX) * 1e3, (bounds.maxY - bounds.minY) * 1e3]
-  const size = Math.min(tallest / long, width / wide)
-  const height = long * size + 6
-  return {
-    height,
-    gap: 3,
-    draw: ([x, y]) => {
-      const { at } = bayFrame(size, [
-        x + width / 2 - ((bounds.maxY + bounds.minY) / 2) * 1e3 * size,
-        y + 2 - bounds.minX * 1e3 * size,
-      ])
-      const turned = (shape.angle_deg * Math.PI) / 180
-      const [c, s] = [(Math.cos(turned) * worst.cell_m) / 2, (Math.sin(turned) * worst.cell_m) / 2]
-      const square = ([X, Y]: readonly [number, number]) =>
-        [
-          [X + s + c, Y + c - s],
-          [X + s - c, Y + c + s],
-          [X - s - c, Y - c + s],
-          [X - s + c, Y - c - s],
-        ].map(([u, v]) => at([u!, v!]))
-      const items: Primitive[] = worst.field.map(({ at_m, shear_deg }) => {
-        const past = Math.abs(shear_deg) > worst.limit_deg
-        return path(square(at_m), true, {
-          fill: fill(past ? 'danger' : 'ink', past ? 0.8 : opacityOf(shear_deg, worst.limit_deg)),
-          layer: 'fill',
-        })
-      })
-      items.push(path(shape.netOutline_m.map(at), true, { stroke: stroke(pen.net), layer: 'net' }))
-      for (const { kind, points_m } of shapes.find(({ ply }) => ply === shape.ply)!.marks)
-        if (kind === 'fillet' || kind === 'root' || kind === 'bevel')
-          items.push(path(points_m.map(at), false, { stroke: stroke(pen.hair, 'ink', [2, 1.2]), layer: 'mark' }))
-      items.push(circle(at(worst.at_m), 2, { stroke: stroke(pen.fine), layer: 'mark' }))
-      for (const { ply, from_m, to_m } of relief)
-        if (ply === worst.ply) items.push(line(at(from_m), at(to_m), stroke(pen.bold, 'danger'), 'mark'))
-      return items
-    },
-  }
-}
 
 function scale(width: number): Block[] {
   const steps = [0.25, 0.5, 0.75, 1]
@@ -129,7 +90,18 @@ function scale(width: number): Block[] {
   ]
 }
 
-function plies({ pattern }: Assessment, figures: Figures, width: number): Block[] {
+export function shearRows({ pattern }: Assessment, figures: Figures): readonly (readonly string[])[] {
+  const films = new Set(pattern.shapes.filter(({ role }) => role === 'film').map(({ ply }) => ply))
+  return pattern.shear.map((one) => [
+    one.ply,
+    degrees(one.greatest_deg),
+    one.greatest_deg < 0.5 ? none : placeName[one.region],
+    `${films.has(one.ply) ? 'film: ' : ''}${plain(one.limit_deg, 0)}°${one.limitIsGuess ? ' (a guess)' : ''}`,
+    one.mapError_m === 0 ? 'exact' : figures.length(one.mapError_m, 1e-5),
+  ])
+}
+
+function plies(assessment: Assessment, figures: Figures, width: number): Block[] {
   const columns: Column[] = [
     { head: 'ply', share: 0.7, face: 'title' },
     { head: 'greatest shear', share: 1.3, align: 'end', face: 'strong' },
@@ -137,19 +109,23 @@ function plies({ pattern }: Assessment, figures: Figures, width: number): Block[
     { head: 'its weave gives', share: 1.6, align: 'end' },
     { head: 'lands off the map by', share: 1.6, align: 'end' },
   ]
-  const filmNames = new Set(pattern.shapes.filter(({ role }) => role === 'film').map(({ ply }) => ply))
-  const rows = pattern.shear.map((one): Cell[] => [
-    one.ply,
-    degrees(one.greatest_deg),
-    one.greatest_deg < 0.5 ? none : placeName[one.region],
-    `${filmNames.has(one.ply) ? 'film: ' : ''}${plain(one.limit_deg, 0)}°${one.limitIsGuess ? ' (a guess)' : ''}`,
-    one.mapError_m === 0 ? 'exact' : figures.length(one.mapError_m, 1e-5),
-  ])
+  const rows = shearRows(assessment, figures)
   return table(columns, rows, width, { size: 3, gap: 2 })
 }
 
-function cuts({ pattern }: Assessment, figures: Figures, width: number): Block[] {
-  if (pattern.relief.length === 0) return []
+export function reliefRows({ pattern }: Assessment, figures: Figures): readonly (readonly string[])[] {
+  return pattern.relief.map(({ ply, kind, from_m, to_m, opening_m }) => [
+    ply,
+    kind === 'trim' ? 'stop short of the net line' : 'slit, let the lips part or lap',
+    figures.length(from_m[0]),
+    figures.length(from_m[1]),
+    figures.length(Math.hypot(to_m[0] - from_m[0], to_m[1] - from_m[1])),
+    figures.length(opening_m),
+  ])
+}
+
+function cuts(assessment: Assessment, figures: Figures, width: number): Block[] {
+  if (assessment.pattern.relief.length === 0) return []
   const columns: Column[] = [
     { head: 'ply', share: 0.7, face: 'title' },
     { head: 'do', share: 2.4 },
@@ -158,13 +134,6 @@ function cuts({ pattern }: Assessment, figures: Figures, width: number): Block[]
     { head: 'deep', share: 1, align: 'end' },
     { head: 'opens by about', share: 1.4, align: 'end' },
   ]
-  const rows = pattern.relief.map(({ ply, kind, from_m, to_m, opening_m }): Cell[] => [
-    ply,
-    kind === 'trim' ? 'stop short of the net line' : 'slit, let the lips part or lap',
-    figures.length(from_m[0]),
-    figures.length(from_m[1]),
-    figures.length(Math.hypot(to_m[0] - from_m[0], to_m[1] - from_m[1])),
-    figures.length(opening_m),
-  ])
+  const rows = reliefRows(assessment, figures)
   return [heading('Cuts that relieve it', width), ...table(columns, rows, width, { size: 3, gap: 2 })]
 }

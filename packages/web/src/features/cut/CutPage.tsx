@@ -7,13 +7,16 @@ import { Table } from '../../parts/Numbers.tsx'
 import { Page, Section, type Shown } from '../../parts/Page.tsx'
 import { useFigures } from '../../state/use.ts'
 import { BayMap } from './BayMap.tsx'
+import { Better } from './Better.tsx'
 import styles from './Cut.module.css'
-import { buyRows, leftRows, pieceRows } from './cut.results.ts'
+import { buyRows, leftRows, pieceRows, sheared } from './cut.results.ts'
 import { Nest } from './Nest.tsx'
+import { Shear } from './Shear.tsx'
 
 const contents = [
   { id: 'bay-map', title: 'Bay map' },
   { id: 'nest', title: 'On the cloth' },
+  { id: 'shear', title: 'Shear' },
   { id: 'pieces', title: 'Pieces' },
   { id: 'buy', title: 'To buy and keep' },
 ]
@@ -54,7 +57,15 @@ function Cut({ assessment, stale }: Shown) {
             </button>
           ))}
         </fieldset>
-        {roll !== undefined && <Nest roll={roll} pieces={assessment.pattern.pieces} stale={stale} />}
+        <Better assessment={assessment} stale={stale} />
+        {roll !== undefined && <Nest roll={roll} assessment={assessment} stale={stale} />}
+      </Section>
+      <Section title="Shear: how far each ply must give" id="shear">
+        {sheared(assessment).length === 0 ? (
+          <p>Every ply lies without shear: all of the surface unrolls.</p>
+        ) : (
+          <Shear assessment={assessment} stale={stale} />
+        )}
       </Section>
       <Section title="Pieces" id="pieces">
         <Table

@@ -28,3 +28,6 @@ export const leftRows = ({ nest }: Assessment, figures: Figures): readonly (read
   nest.left.map(({ roll, clothName, width_m, length_m }) => [
     ...[roll, clothName, figures.length(width_m, 1e-3), linear(length_m, figures)],
   ])
+
+/** Plies that must turn by more than half a degree somewhere: the others have no picture. */
+export const sheared = ({ pattern }: Assessment) => pattern.shear.filter(({ field }) => field.length > 0)
