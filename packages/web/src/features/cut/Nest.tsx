@@ -91,9 +91,9 @@ export function Nest({ roll: given, assessment, stale }: NestProps) {
         caption={`${placed.length} pieces on ${linear(roll.usedLength_m, figures)} ${stock}; ${plain(100 * roll.density, 0)} % of that cloth becomes pieces. Numbers give the order of cutting. Drag a piece to move it: it stops at the cutting gap, the selvedge and any flaw.`}
       />
       <fieldset className={styles.nudge} onKeyDown={keys}>
-        <legend className={styles.legend}>Move a piece</legend>
+        <legend className="unseen">Move a piece</legend>
         <label className={styles.pick}>
-          Piece
+          Piece to move
           <select
             value={piece}
             onChange={(event) => setChosen(event.target.value)}
@@ -130,7 +130,7 @@ export function Nest({ roll: given, assessment, stale }: NestProps) {
           </Button>
         </div>
         <p role="status" className={styles.told}>
-          {said}
+          {said === '' ? 'Arrow keys move it, r turns it.' : said}
         </p>
       </fieldset>
     </div>
