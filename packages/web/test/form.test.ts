@@ -13,7 +13,7 @@ const shown = new Set(
 
 /** Lists, shown by views of their own; tables that come as a file; checks of a printer, asked for where one prints. */
 const elsewhere =
-  /^(study|material|plies|stock\.rolls|flight\.(thrust|drag|states|history)|fins\.outline\.points|flight\.referenceArea|printing\.(sections|\w+Square))\b/
+  /^(study|material|plies|stock\.(rolls|layout)|flight\.(thrust|drag|states|history)|fins\.outline\.points|flight\.referenceArea|printing\.(sections|\w+Square))\b/
 
 test('every field has its place', () => {
   const left = Object.keys(fields).filter((name) => !elsewhere.test(name) && !shown.has(name))

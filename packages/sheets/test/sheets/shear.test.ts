@@ -26,7 +26,8 @@ test('has a square for every square of the field of the ply that shears most and
   const [leaf] = shearSheets(demoInput)
   const worst = shear.find(({ ply }) => ply === 'P5')!
   expect(worst.field.length).toBeGreaterThan(100)
-  const filled = leaf!.items.filter((item) => item.kind === 'path' && item.layer === 'fill')
+  const inside = leaf!.items.flatMap((item) => (item.kind === 'group' ? item.items : [item]))
+  const filled = inside.filter((item) => item.kind === 'path' && item.layer === 'fill')
   expect(filled).toHaveLength(worst.field.length)
   expect(textOf([leaf!])).toContain(`P5 turns most, by ${worst.greatest_deg.toFixed(1)}°`)
   expect(textOf([leaf!])).toContain('(a guess)')
