@@ -38,7 +38,7 @@ try {
     console.log(`  every margin:                 ${told(of.map(({ margins }) => margins))}`)
     console.log(`  longest task till then:       ${told(of.map(({ longest }) => longest))}`)
   }
-  for (const path of ['/plies', '/hold', '/cut', '/']) {
+  for (const path of (process.env.FINWRIGHT_BENCH_PAGES ?? '/plies /shape /hold /cut /').split(' ')) {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
     const watch = await watchEdits(page, server.address, path)
     const { result, trace } = await traced(page, async () => {

@@ -1,9 +1,9 @@
 /** What does it look like? The can with its plies, beside the bay map that they are cut from; a hand on one lights up the other. */
 import { comesOff } from '@finwright/core/pattern/schedule.ts'
-import { useMemo, useState } from 'react'
+import { useMemo, useRef, useState } from 'react'
 import { Choice } from '../../parts/Choice.tsx'
 import { PageHead } from '../../parts/Page.tsx'
-import { usePart, useReadPlan, useSession, useStore } from '../../state/use.ts'
+import { useAtRest, usePart, useReadPlan, useSession, useStore } from '../../state/use.ts'
 import { BayMapBeside } from './BayMapBeside.tsx'
 import styles from './CanPage.module.css'
 import { CanPicture } from './CanPicture.tsx'
@@ -12,7 +12,7 @@ import type { CanModel } from './can-scene.ts'
 const question = 'What does it look like?'
 
 export default function CanPage() {
-  const model = useCanModel()
+  const model = useOnceAtRest(useCanModel())
   const pattern = usePart('pattern')
   if (model === null)
     return <PageHead question={question} answer="The can is drawn as soon as its patterns are known …" />
@@ -27,6 +27,14 @@ export default function CanPage() {
 function answer({ section, plies }: CanModel): string {
   const count = plies.length === 1 ? 'one ply' : `${plies.length} plies`
   return `${section.finCount} fins, ${count} from tip to tip over every bay. Plies are drawn thicker than they are, without boat-tail, cant, bevels and tapering fillets; modes are those of a fin clamped along the body.`
+}
+
+/** Drawn anew when everything is worked out: where a browser draws without a graphics processor that takes the margins' time. */
+function useOnceAtRest(model: CanModel | null): CanModel | null {
+  const rest = useAtRest()
+  const shown = useRef(model)
+  if (rest || shown.current === null) shown.current = model
+  return shown.current
 }
 
 /** Null before the first patterns, and for a study, which has no can. */

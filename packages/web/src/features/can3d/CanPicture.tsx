@@ -63,20 +63,23 @@ function useScene(model: CanModel, onHand: (ply: string | null) => void) {
   const canvas = useRef<HTMLCanvasElement>(null)
   const told = useRef(onHand)
   told.current = onHand
+  const newest = useRef(model)
+  newest.current = model
   const [scene, setScene] = useState<CanScene | null>(null)
   useEffect(() => {
     let wanted = true
     let made: CanScene | null = null
     void import('./can-scene.ts').then(({ canScene }) => {
       if (!wanted || canvas.current === null) return
-      made = canScene(canvas.current, model, (ply) => told.current(ply))
+      made = canScene(canvas.current, newest.current, (ply) => told.current(ply))
       setScene(made)
     })
     return () => {
       wanted = false
       made?.end()
     }
-  }, [model])
+  }, [])
+  useEffect(() => scene?.put(model), [scene, model])
   return [scene, canvas] as const
 }
 

@@ -41,6 +41,8 @@ export interface CanView {
 }
 
 export interface CanScene {
+  /** Another can in place of this one, seen from the same place: after an edit. */
+  readonly put: (model: CanModel) => void
   readonly show: (view: CanView) => void
   readonly recolour: () => void
   readonly turn: (about: number, over: number) => void
@@ -60,16 +62,14 @@ const pace = 0.7
 /** Null where the browser has no WebGL. */
 export function canScene(
   canvas: HTMLCanvasElement,
-  model: CanModel,
+  first: CanModel,
   told: (ply: string | null) => void,
 ): CanScene | null {
   const renderer = rendererOn(canvas)
   if (renderer === null) return null
-  const { section } = model
-  const reach = Math.max(section.tubeRadius_m + section.span_m, section.rootLength_m / 2)
+  const reach = reachOf(first)
   const scene = new Scene()
   const can = new Group()
-  can.position.x = -section.rootLength_m / 2
   scene.add(can, new AmbientLight('#fff', 1.6))
   const sun = new DirectionalLight('#fff', 2)
   const camera = new PerspectiveCamera(32, 1, reach / 50, reach * 40)
@@ -78,39 +78,34 @@ export function canScene(
   scene.add(camera)
   const controls = new OrbitControls(camera, canvas)
   controls.enablePan = false
-  controls.minDistance = 1.2 * reach
-  controls.maxDistance = 12 * reach
 
-  const inks = () => inksOf(canvas)
-  const tube = mesh(
-    new CylinderGeometry(section.tubeRadius_m, section.tubeRadius_m, 2 * section.rootLength_m, 96, 1, true),
-  )
-  tube.geometry.rotateZ(Math.PI / 2)
-  tube.position.x = section.rootLength_m / 2
-  const fins = mesh(surface(finPositions(model)))
-  const fillets = mesh(surface(filletPositions(model)))
-  const plies = model.plies.map(({ id, outline }, i) => {
-    const rows = rowsOf(outline, section)
-    const positions = bays(section).flatMap((bay) =>
-      strip(rows, (X, Y) => folded([X, Y], bay, (i + 1) * drawnPly, section)),
-    )
-    const one = mesh(surface(positions))
-    one.userData.ply = id
-    // Glassy, the inner ones first, so that steps show through as on the bay map.
-    one.material.transparent = true
-    one.material.depthWrite = false
-    one.renderOrder = i + 1
-    return one
-  })
-  const moved = model.shapes === null ? null : mesh(movedGeometry(model))
-  can.add(tube, fins, fillets, ...plies, ...(moved === null ? [] : [moved]))
-
-  let view: CanView = { laid: plies.length, hand: null, mode: null, moving: false }
+  let bodies = bodiesOf(first)
+  let view: CanView = { laid: bodies.plies.length, hand: null, mode: null, moving: false }
   let frame = 0
-  const draw = (): void => renderer.render(scene, camera)
+  let queued = 0
+  /** Once a frame, however much has changed. */
+  const draw = (): void => {
+    if (queued === 0) queued = requestAnimationFrame(render)
+  }
+  function render(): void {
+    queued = 0
+    renderer!.render(scene, camera)
+    for (const old of left.splice(0)) dispose(old)
+  }
+  /** Shown no more. They go once the next picture stands: what both are drawn with is not made anew. */
+  const left: Bodies[] = []
 
+  function place(): void {
+    const { model, all } = bodies
+    controls.minDistance = 1.2 * reachOf(model)
+    controls.maxDistance = 12 * reachOf(model)
+    can.position.x = -model.section.rootLength_m / 2
+    can.add(...all)
+  }
+  place()
   function recolour(): void {
-    const { paper, ink, saffron, mid } = inks()
+    const { tube, fins, fillets, plies, moved } = bodies
+    const { paper, ink, saffron, mid } = inksOf(canvas)
     colour(tube, mix(paper, mid, 0.25))
     colour(fins, mix(paper, mid, 0.1))
     colour(fillets, mix(paper, mid, 0.55))
@@ -125,6 +120,7 @@ export function canScene(
   }
 
   function tick(time: number): void {
+    const { moved, model } = bodies
     if (moved !== null && view.mode !== null)
       deflect(moved.geometry, model, view.mode, view.moving ? Math.sin(2e-3 * Math.PI * pace * time) : 1)
     draw()
@@ -139,6 +135,7 @@ export function canScene(
       1 - (2 * (event.clientY - box.top)) / box.height,
     )
     caster.setFromCamera(at, camera)
+    const { tube, fins, fillets, plies } = bodies
     const hits = caster.intersectObjects([tube, fins, fillets, ...plies].filter(({ visible }) => visible))
     const near = hits.filter(({ distance }) => distance - hits[0]!.distance < 4 * (plies.length + 1) * drawnPly)
     const touched = plies.find((ply) => near.some(({ object }) => object === ply))
@@ -149,17 +146,30 @@ export function canScene(
   canvas.addEventListener('pointerleave', onPointerLeave)
   controls.addEventListener('change', draw)
 
+  function show(): void {
+    const { fins, plies, moved } = bodies
+    plies.forEach((ply, i) => {
+      ply.visible = i < view.laid && view.mode === null
+    })
+    fins.visible = view.mode === null
+    if (moved !== null) moved.visible = view.mode !== null
+    recolour()
+    cancelAnimationFrame(frame)
+    tick(performance.now())
+  }
+
   return {
+    put: (model) => {
+      const before = bodies
+      can.remove(...before.all)
+      bodies = bodiesOf(model)
+      place()
+      left.push(before)
+      show()
+    },
     show: (next) => {
       view = next
-      plies.forEach((ply, i) => {
-        ply.visible = i < next.laid && next.mode === null
-      })
-      fins.visible = next.mode === null
-      if (moved !== null) moved.visible = next.mode !== null
-      recolour()
-      cancelAnimationFrame(frame)
-      tick(performance.now())
+      show()
     },
     recolour,
     turn: (about, over) => {
@@ -184,13 +194,11 @@ export function canScene(
     },
     end: () => {
       cancelAnimationFrame(frame)
+      cancelAnimationFrame(queued)
       canvas.removeEventListener('pointermove', onPointerMove)
       canvas.removeEventListener('pointerleave', onPointerLeave)
       controls.dispose()
-      for (const one of [tube, fins, fillets, ...plies, ...(moved === null ? [] : [moved])]) {
-        one.geometry.dispose()
-        one.material.dispose()
-      }
+      for (const one of [...left, bodies]) dispose(one)
       renderer.dispose()
     },
   }
@@ -202,6 +210,53 @@ function rendererOn(canvas: HTMLCanvasElement): WebGLRenderer | null {
 }
 
 type Lit = Mesh<BufferGeometry, MeshLambertMaterial>
+
+const reachOf = ({ section }: CanModel): number =>
+  Math.max(section.tubeRadius_m + section.span_m, section.rootLength_m / 2)
+
+interface Bodies {
+  readonly model: CanModel
+  readonly tube: Lit
+  readonly fins: Lit
+  readonly fillets: Lit
+  readonly plies: readonly Lit[]
+  readonly moved: Lit | null
+  readonly all: readonly Lit[]
+}
+
+function bodiesOf(model: CanModel): Bodies {
+  const { section } = model
+  const tube = mesh(
+    new CylinderGeometry(section.tubeRadius_m, section.tubeRadius_m, 2 * section.rootLength_m, 96, 1, true),
+  )
+  tube.geometry.rotateZ(Math.PI / 2)
+  tube.position.x = section.rootLength_m / 2
+  const fins = mesh(surface(finPositions(model)))
+  const fillets = mesh(surface(filletPositions(model)))
+  const plies = model.plies.map(({ id, outline }, i) => {
+    const rows = rowsOf(outline, section)
+    const positions = bays(section).flatMap((bay) =>
+      strip(rows, (X, Y) => folded([X, Y], bay, (i + 1) * drawnPly, section)),
+    )
+    const one = mesh(surface(positions))
+    one.userData.ply = id
+    // Glassy, the inner ones first, so that steps show through as on the bay map.
+    one.material.transparent = true
+    one.material.depthWrite = false
+    one.renderOrder = i + 1
+    return one
+  })
+  const moved = model.shapes === null ? null : mesh(movedGeometry(model))
+  const all = [tube, fins, fillets, ...plies, ...(moved === null ? [] : [moved])]
+  return { model, tube, fins, fillets, plies, moved, all }
+}
+
+function dispose({ all }: Bodies): void {
+  for (const one of all) {
+    one.geometry.dispose()
+    one.material.dispose()
+  }
+}
 
 const mesh = (geometry: BufferGeometry): Lit =>
   new Mesh(geometry, new MeshLambertMaterial({ side: DoubleSide, flatShading: false }))
