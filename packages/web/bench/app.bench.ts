@@ -8,7 +8,7 @@
  *   FINWRIGHT_BENCH_RUNS=3 node bench/run.mjs app
  */
 import { buildApp, freshFolder, openBrowser, removeFolder, startServer } from '../test/browser/app.ts'
-import { type Edit, firstLoad, type Load, watchEdits } from './edit-watch.ts'
+import { type Edit, firstLoad, type Load, moves, watchEdits } from './edit-watch.ts'
 import { tasksOf, traced } from './main-thread.ts'
 
 const runs = Number(process.env.FINWRIGHT_BENCH_RUNS ?? 3)
@@ -47,9 +47,11 @@ try {
       return made
     })
     report(`${path}: ${edits} ${path === '/plies' ? 'edits by key' : 'undos and redos'}`, result, trace)
-    if (path === '/plies') {
-      const dragged = await traced(page, async () => [await watch.byDial()])
-      report('/plies: the dial dragged through 24 places, then let go', dragged.result, dragged.trace)
+    const drags = { '/plies': ['the dial', watch.byDial], '/shape': ['a corner of the tip', watch.byTip] } as const
+    if (path === '/plies' || path === '/shape') {
+      const [what, drag] = drags[path]
+      const dragged = await traced(page, async () => [await drag()])
+      report(`${path}: ${what} dragged through ${moves} places, from the last one`, dragged.result, dragged.trace)
     }
     await page.close()
   }
@@ -63,7 +65,7 @@ function report(what: string, of: readonly Edit[], trace: Parameters<typeof task
   const tasks = tasksOf(trace)
   const long = of.flatMap(({ longTasks }) => longTasks)
   console.log(`${what} (budget ${budget.margins} ms to the last margin, ${budget.task} ms a task)`)
-  console.log(`  shown as stale:                  ${told(of.map(({ stale }) => stale))}`)
+  if (of.length > 1) console.log(`  shown as stale:                  ${told(of.map(({ stale }) => stale))}`)
   console.log(`  mass, thickness:                 ${told(of.map(({ quick }) => quick))}`)
   console.log(`  strength:                        ${told(of.map(({ strength }) => strength))}`)
   console.log(`  flutter:                         ${told(of.map(({ flutter }) => flutter))}`)

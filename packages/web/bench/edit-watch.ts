@@ -41,6 +41,9 @@ declare global {
 
 const patience = 120_000
 
+/** Of a drag. */
+export const moves = 24
+
 /** Where the schedule's page has its angle: an arrow key turns the ply by one degree. */
 const angle = '[data-path="plies[1].angle"] input'
 
@@ -142,6 +145,25 @@ export async function watchEdits(page: Page, address: string, path: string) {
           window.seen.told = () => window.seen.staleAt > 0 && told()
         }),
     )
+  const dragged = async (
+    what: string,
+    at: (x: number, y: number, share: number) => [number, number],
+  ): Promise<Edit> => {
+    const box = await page.locator(what).boundingBox()
+    if (box === null) throw new Error(`${what} is not in sight`)
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+    await forget()
+    await page.mouse.move(...at(x, y, 0))
+    await page.mouse.down()
+    for (let i = 1; i <= moves; i++) {
+      await page.mouse.move(...at(x, y, i / moves))
+      await page.waitForTimeout(30)
+    }
+    const whole = done()
+    await page.mouse.up()
+    await whole
+    return edited(page)
+  }
   return {
     byKey: async (): Promise<Edit> => {
       await forget()
@@ -152,23 +174,14 @@ export async function watchEdits(page: Page, address: string, path: string) {
       await whole
       return edited(page)
     },
-    byDial: async (): Promise<Edit> => {
-      const box = await page.getByRole('slider').boundingBox()
-      if (box === null) throw new Error('the dial is not in sight')
-      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
-      await forget()
-      await page.mouse.move(x + 60, y)
-      await page.mouse.down()
-      for (let i = 1; i <= 24; i++) {
-        const angle = ((8 + 2.9 * i) * Math.PI) / 180
-        await page.mouse.move(x + 60 * Math.cos(angle), y + 60 * Math.sin(angle))
-        await page.waitForTimeout(30)
-      }
-      const whole = done()
-      await page.mouse.up()
-      await whole
-      return edited(page)
-    },
+    /** The dial round by 70 degrees. */
+    byDial: () =>
+      dragged('[role="slider"]', (x, y, share) => {
+        const turn = ((8 + 70 * share) * Math.PI) / 180
+        return [x + 60 * Math.cos(turn), y + 60 * Math.sin(turn)]
+      }),
+    /** A corner of the tip, outwards and aft. */
+    byTip: () => dragged('[data-point="2"] circle:last-child', (x, y, share) => [x + 30 * share, y - 30 * share]),
   }
 }
 
