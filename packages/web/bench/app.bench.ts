@@ -48,6 +48,14 @@ try {
     })
     report(`${path}: ${edits} ${path === '/plies' ? 'edits by key' : 'undos and redos'}`, result, trace)
     const drags = { '/plies': ['the dial', watch.byDial], '/shape': ['a corner of the tip', watch.byTip] } as const
+    if (path === '/plies') {
+      const { result, trace } = await traced(page, async () => {
+        const made: Edit[] = []
+        for (let edit = 0; edit < edits; edit++) made.push(await watch.byKeySoon())
+        return made
+      })
+      report('/plies: edits by key, each soon after the margins of the one before', result, trace)
+    }
     if (path === '/plies' || path === '/shape') {
       const [what, drag] = drags[path]
       const dragged = await traced(page, async () => [await drag()])
@@ -70,7 +78,8 @@ function report(what: string, of: readonly Edit[], trace: Parameters<typeof task
   console.log(`  strength:                        ${told(of.map(({ strength }) => strength))}`)
   console.log(`  flutter:                         ${told(of.map(({ flutter }) => flutter))}`)
   console.log(`  every margin:                    ${told(of.map(({ margins }) => margins))}`)
-  console.log(`  everything:                      ${told(of.map(({ whole }) => whole))}`)
+  const whole = of.map((one) => one.whole).filter((time) => time > 0)
+  if (whole.length > 0) console.log(`  everything:                      ${told(whole)}`)
   console.log(`  long tasks by the wall clock:    ${long.length}${long.length === 0 ? '' : `; ${told(long)}`}`)
   console.log(
     `  main thread on a processor:      longest task ${tasks.longest.toFixed(0)} ms, ${tasks.over} over ${budget.task} ms, ${tasks.total.toFixed(0)} ms in all`,

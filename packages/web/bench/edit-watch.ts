@@ -31,6 +31,8 @@ interface Seen {
   readonly long: number[]
   /** Called once all of it is fresh. */
   told: () => void
+  /** Called once every margin is. */
+  toldMargins: () => void
 }
 
 declare global {
@@ -40,6 +42,9 @@ declare global {
 }
 
 const patience = 120_000
+
+/** From the last margin to the next key, ms. */
+const soon = 120
 
 /** Of a drag. */
 export const moves = 24
@@ -58,6 +63,7 @@ function install(): void {
     marked: false,
     long: [],
     told: () => undefined,
+    toldMargins: () => undefined,
   }
   window.seen = seen
   new PerformanceObserver((list) => {
@@ -83,6 +89,7 @@ function install(): void {
     if (cells > 0 && Object.keys(seen.freshAt).length === cells && seen.staleAt > 0 && !seen.marked) {
       seen.marked = true
       performance.mark('margins')
+      seen.toldMargins()
     }
     if (cells > 0 && seen.wholeAt > 0 && Object.keys(seen.freshAt).length === cells) seen.told()
     if (seen.interactiveAt === 0 && document.querySelector('main h1') !== null) seen.interactiveAt = now
@@ -164,7 +171,23 @@ export async function watchEdits(page: Page, address: string, path: string) {
     await whole
     return edited(page)
   }
+  const marginsDone = (): Promise<void> =>
+    page.evaluate(
+      () =>
+        new Promise((told) => {
+          window.seen.toldMargins = told
+        }),
+    )
   return {
+    /** Before all else is worked out, which takes longer than the margins: as one edits who looks at the margins alone. */
+    byKeySoon: async (): Promise<Edit> => {
+      await page.waitForTimeout(soon)
+      await forget()
+      const margins = marginsDone()
+      await page.locator(angle).press('ArrowUp')
+      await margins
+      return edited(page)
+    },
     byKey: async (): Promise<Edit> => {
       await forget()
       const whole = done()

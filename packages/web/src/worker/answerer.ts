@@ -1,7 +1,8 @@
-/** Whoever works out answers: the worker in the app, something simpler in tests. */
+/** Whoever works out answers: workers in the app, something simpler in tests. */
 import type { Ask, Report } from '@finwright/plan/protocol/work.ts'
 import { proxy, wrap } from 'comlink'
 import type { AnswerWork } from './answer.worker.ts'
+import { type Line, relay } from './relay.ts'
 import { receiver, type Sent } from './sent.ts'
 
 export interface Answerer {
@@ -10,16 +11,25 @@ export interface Answerer {
   readonly stop: () => void
 }
 
-export function workerAnswerer(): Answerer {
+/** With two workers where the machine can run two things at once. */
+export const workerAnswerer = (): Answerer => (navigator.hardwareConcurrency > 1 ? relay(workerLine) : oneWorker())
+
+/** For what may wait. */
+export function oneWorker(): Answerer {
+  const { answer, stop } = workerLine()
+  return { ask: (ask, report) => void answer(ask, report), stop }
+}
+
+function workerLine(): Line {
   const worker = new Worker(new URL('./answer.worker.ts', import.meta.url), { type: 'module', name: 'assess' })
   const work = wrap<AnswerWork>(worker)
   const unpacked = receiver()
   let told: (report: Report) => void = () => undefined
   void work.listen(proxy((sent: Sent) => told(unpacked(sent))))
   return {
-    ask: (ask, report) => {
+    answer: (ask, report) => {
       told = report
-      void work.answer(ask)
+      return work.answer(ask)
     },
     stop: () => void work.stop(),
   }

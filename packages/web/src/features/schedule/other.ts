@@ -10,7 +10,7 @@ import type { Answers } from '@finwright/plan/protocol/work.ts'
 import { answerStore } from '../../state/answers.ts'
 import { marginParts, type Session } from '../../state/session.ts'
 import { cell, type Store } from '../../state/store.ts'
-import { workerAnswerer } from '../../worker/answerer.ts'
+import { oneWorker } from '../../worker/answerer.ts'
 import { adopt, pliesOf } from './schedule.commands.ts'
 
 export type Plies = readonly JsonObject[]
@@ -53,7 +53,7 @@ function otherSchedule(session: Session): Other {
   const plies = (): Plies => pliesOf(document.get().draft?.record.plan ?? {})
   const place = `finwright.other.${document.get().id ?? ''}`
   const state = cell<Kept | null>(stored(place))
-  const answers = answerStore(workerAnswerer(), session.readFile)
+  const answers = answerStore(oneWorker(), session.readFile)
   let before = plies()
 
   const set = (kept: Kept | null): void => {
