@@ -41,6 +41,8 @@ function watchPlaces(): () => void {
     stop()
     const known = (history.state as { place?: string } | null)?.place
     const elsewhere = location.pathname !== path
+    // The page that is left still stands; its last scrolling may not have been told yet.
+    if (elsewhere) left.set(entry, scrollY)
     entry = entryName()
     path = location.pathname
     if (known !== undefined) stop = goTo(left.get(known) ?? 0)
