@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs'
 import type { CanDesign } from '../packages/core/src/assess/design.ts'
 import { type FinPlate, finPlate, plateSection } from '../packages/core/src/assess/fin-plate.ts'
-import { skinPlies } from '../packages/core/src/assess/skins.ts'
+import { curedPlies } from '../packages/core/src/assess/skins.ts'
 import type { AerodynamicMethod } from '../packages/core/src/flutter/forces.ts'
 import { doubletLatticeMethod, flutterBoxes, subsonicAir } from '../packages/core/src/flutter/lattice-method.ts'
 import { solvePk } from '../packages/core/src/flutter/pk.ts'
@@ -22,7 +22,7 @@ const read = readPlan({ text: readFileSync('examples/demo.fincan.json', 'utf8'),
 if (!read.ok || read.value.design.kind !== 'can') throw new Error('the demo is refused')
 const design: CanDesign = read.value.design
 const outline = finPolygon(design.fins.outline)
-const plate: FinPlate = finPlate(design, skinPlies(design))
+const plate: FinPlate = finPlate(design, curedPlies(design))
 const density = 1
 
 interface Kept {

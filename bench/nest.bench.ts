@@ -15,7 +15,7 @@ import { cpus, loadavg } from 'node:os'
 import { join } from 'node:path'
 import { canPatterns } from '@finwright/core/assess/can-patterns.ts'
 import { nestingBudgets } from '@finwright/core/assess/nest-section.ts'
-import { skinPlies } from '@finwright/core/assess/skins.ts'
+import { curedPlies } from '@finwright/core/assess/skins.ts'
 import { type NestInput, nestPieces, usualGap } from '@finwright/core/nest/nest.ts'
 import type { NestCloth, NestPiece, Point } from '@finwright/core/nest/piece.ts'
 import { type NestProgress, nestSteps, searchNest } from '@finwright/core/nest/search-nest.ts'
@@ -105,7 +105,7 @@ function demo(): void {
   const read = readPlan({ text: readFileSync(plan, 'utf8'), readAttachment })
   if (!read.ok || read.value.design.kind !== 'can') throw new Error('the demo is refused')
   const { design } = read.value
-  const cut = canPatterns(design, skinPlies(design))
+  const cut = canPatterns(design, curedPlies(design))
   if (!cut.ok) throw new Error('the demo has no patterns')
   const cloths = new Map(design.plies.map(({ cloth }) => [cloth.id, cloth]))
   const pieces = cut.value.pieces.map(({ id, cloth, outline, angle, can, bay }): NestPiece => {

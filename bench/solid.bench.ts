@@ -7,7 +7,7 @@
 import { readFileSync } from 'node:fs'
 import type { CanDesign } from '../packages/core/src/assess/design.ts'
 import { finPlate } from '../packages/core/src/assess/fin-plate.ts'
-import { skinPlies } from '../packages/core/src/assess/skins.ts'
+import { curedPlies } from '../packages/core/src/assess/skins.ts'
 import { plateModes } from '../packages/core/src/plate/modes.ts'
 
 interface Solid {
@@ -33,7 +33,7 @@ function modesOf(round: number): readonly number[] {
   const { outline } = design.fins
   const points = outline.points.map(([x, y]) => [(1 + 1e-6 * round) * x, (1 + 1e-6 * round) * y] as const)
   const own = { ...design, fins: { ...design.fins, outline: { ...outline, points } } }
-  return plateModes(finPlate(own, skinPlies(own)).model, 4).omega.map((omega) => omega / (2 * Math.PI))
+  return plateModes(finPlate(own, curedPlies(own)).model, 4).omega.map((omega) => omega / (2 * Math.PI))
 }
 
 const worst = (found: readonly number[]): number =>

@@ -8,7 +8,7 @@ import { finPlate, plateSection } from '../packages/core/src/assess/fin-plate.ts
 import { finRoot } from '../packages/core/src/assess/fin-root.ts'
 import { flown } from '../packages/core/src/assess/flown.ts'
 import { heldFins } from '../packages/core/src/assess/held-fin.ts'
-import { skinPlies } from '../packages/core/src/assess/skins.ts'
+import { curedPlies } from '../packages/core/src/assess/skins.ts'
 import { subsonicAir } from '../packages/core/src/flutter/lattice-method.ts'
 import { supersonicAir } from '../packages/core/src/flutter/source-method.ts'
 import { finPolygon, tipMiddle } from '../packages/core/src/geometry/fin-outline.ts'
@@ -37,7 +37,7 @@ const flight = flown(design.flight)
 if (!flight.ok || flight.value.history === null) throw new Error('the demo does not fly')
 const { history } = flight.value
 
-const skins = skinPlies(design)
+const skins = curedPlies(design)
 const outline = finPolygon(design.fins.outline)
 type Fin = { readonly model: PlateModel; readonly laminateAt: (x: number, y: number) => Laminate }
 

@@ -9,7 +9,7 @@
  */
 import { readFileSync } from 'node:fs'
 import { finPlate } from '@finwright/core/assess/fin-plate.ts'
-import { skinPlies } from '@finwright/core/assess/skins.ts'
+import { curedPlies } from '@finwright/core/assess/skins.ts'
 import { inPlaneModuli, rotatedShearCompliance, rotatedStiffness } from '@finwright/core/laminate/lamina.ts'
 import { readPlan } from '@finwright/plan/read-plan.ts'
 
@@ -27,7 +27,7 @@ export function demoDesign() {
 }
 
 export function demoFin(design, { ramp, through = throughThickness }) {
-  const plies = skinPlies(design)
+  const plies = curedPlies(design)
   const { at } = finPlate(design, plies)
   const { points } = design.fins.outline
   const [, [lead, span], [trail], [root]] = points.map((p) => p.map((v) => v * 1e3))

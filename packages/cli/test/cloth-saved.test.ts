@@ -1,7 +1,7 @@
 /** How much cloth nesting saves on the demo against its pieces as rectangles in rows; by effort, not by the clock. */
 import { canPatterns } from '@finwright/core/assess/can-patterns.ts'
 import { canNest, type NestSection, nestingBudgets } from '@finwright/core/assess/nest-section.ts'
-import { skinPlies } from '@finwright/core/assess/skins.ts'
+import { curedPlies } from '@finwright/core/assess/skins.ts'
 import { nestPieces, usualGap } from '@finwright/core/nest/nest.ts'
 import { describe, expect, test } from 'vitest'
 import { boxOf, rowsLength } from '../../../bench/nest-rows.ts'
@@ -10,7 +10,7 @@ import { example, read } from './plans.ts'
 const document = read(example('demo'))
 if (!document.ok || document.value.design.kind !== 'can') throw new Error('the demo is refused')
 const { design } = document.value
-const patterns = canPatterns(design, skinPlies(design))
+const patterns = canPatterns(design, curedPlies(design))
 if (!patterns.ok) throw new Error('the demo has no patterns')
 
 const nestWith = (budget: number): NestSection => {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { CanDesign } from '../../src/assess/design.ts'
 import { finPlate } from '../../src/assess/fin-plate.ts'
-import { skinPlies } from '../../src/assess/skins.ts'
+import { curedPlies } from '../../src/assess/skins.ts'
 import { meshOutline } from '../../src/geometry/outline-mesh.ts'
 import { distance, type Point } from '../../src/geometry/point.ts'
 import { assemblePlate, type PlateModel } from '../../src/plate/assemble.ts'
@@ -35,7 +35,7 @@ interface Metal extends Fixture {
 }
 
 interface Demo extends Fixture {
-  /** All that the plate is made of: finPlate and skinPlies read nothing else. */
+  /** All that the plate is made of: finPlate and curedPlies read nothing else. */
   readonly design: CanDesign
 }
 
@@ -61,7 +61,7 @@ function metalPlate(sheet: Sheet): PlateModel {
   })
 }
 
-const demoPlate = (design: CanDesign): PlateModel => finPlate(design, skinPlies(design)).model
+const demoPlate = (design: CanDesign): PlateModel => finPlate(design, curedPlies(design)).model
 
 /** What the solid's results are called, of our plate. */
 function results(model: PlateModel, load: number): Omit<Solid, 'elements'> {

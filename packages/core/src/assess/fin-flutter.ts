@@ -23,7 +23,7 @@ import { type FinRoot, finRoot } from './fin-root.ts'
 import type { Flown } from './flown.ts'
 import { flutterDrivers } from './flutter-drivers.ts'
 import { flutterModes, type HeldFins, type Hold, heldFins } from './held-fin.ts'
-import { skinPlies } from './skins.ts'
+import { curedPlies } from './skins.ts'
 import type { Steps } from './steps.ts'
 import { finEnvelope } from './surface-methods.ts'
 
@@ -168,7 +168,7 @@ export function* flutterAsides(
   const drivers = yield* flutterDrivers(design, {
     ratio: least.ratio,
     ratioOf: ({ design: changed, otherCure }) => {
-      const plate = finPlate(changed, skinPlies(changed), { opposite: input.plate.opposite })
+      const plate = finPlate(changed, curedPlies(changed), { opposite: input.plate.opposite })
       const root = finRoot(changed, plate).value
       const fins = heldFins(changed, plate, root)
       const warm = otherCure && point.time !== null ? input.otherResinFactor(point.time) : resin

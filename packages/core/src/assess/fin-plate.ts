@@ -18,7 +18,7 @@ import { recommendedMeshSize } from '../plate/mesh-size.ts'
 import type { PlateSection } from '../plate/section.ts'
 import type { CanDesign } from './design.ts'
 import { sameOutline } from './fin-air.ts'
-import { bayPlies, type SkinPly } from './skins.ts'
+import { bayPlies, onFace, type SkinPly } from './skins.ts'
 
 export interface FinPoint {
   readonly laminate: Laminate
@@ -109,7 +109,8 @@ function finMass(
 ) {
   const skin = face.coverage.plies.reduce((sum, { index, regions }) => {
     const covered = regions.reduce((total, region) => total + area(region), 0)
-    return sum + 2 * covered * skins[index].cured.arealMass
+    const faces = skins[index].design.cover === 'bay' ? 2 : 1
+    return sum + faces * covered * skins[index].cured.arealMass
   }, 0)
   let core = 0
   for (let e = 0; e < T.length; e += 3) {
@@ -184,14 +185,16 @@ export function laminateOf(
     fillet = null,
   }: { readonly t: number; readonly opposite: boolean; readonly fillet?: BuiltLayer | null },
 ): Laminate {
-  const bay = bayPlies(plies)
   const under = fillet === null ? [] : [fillet]
   // Fin 1: its next face comes from bay 1, its previous face from the last bay, whose number is even when bays alternate.
   const mirrored = layup.mirrorAlternateBays
   return finLaminate({
     core: coreLayer(fins.core, t),
-    nextFace: [...under, ...skin('next', bay, { mirrored: mirrored && opposite })],
-    previousFace: [...under, ...skin('previous', bay, { mirrored: mirrored && !opposite })],
+    nextFace: [...under, ...skin('next', bayPlies(onFace('next', plies)), { mirrored: mirrored && opposite })],
+    previousFace: [
+      ...under,
+      ...skin('previous', bayPlies(onFace('previous', plies)), { mirrored: mirrored && !opposite }),
+    ],
   })
 }
 

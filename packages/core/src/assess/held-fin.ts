@@ -17,7 +17,7 @@ import type { Support } from '../plate/supports.ts'
 import type { CanDesign } from './design.ts'
 import { type FinPlate, type FinPoint, finPlate, laminateOf, plateSection } from './fin-plate.ts'
 import type { FinRoot } from './fin-root.ts'
-import { type SkinPly, skinPlies } from './skins.ts'
+import { curedPlies, type SkinPly } from './skins.ts'
 
 /** Modes that carry the flutter solution. */
 export const flutterModes = 8
@@ -51,7 +51,7 @@ const models = new WeakMap<Mesh, PlateModel>()
 /** Every state of one fin, each made once. */
 export function heldFins(design: CanDesign, plate: FinPlate, { section, hold: joint }: FinRoot): HeldFins {
   const laminates = kept((resin: number) =>
-    laminateReader(design, { plate, skins: skinPlies(design, resin), section: section.section }),
+    laminateReader(design, { plate, skins: curedPlies(design, resin), section: section.section }),
   )
   const made = kept((hold: Hold) =>
     kept((resin: number): HeldFin => {
@@ -90,7 +90,7 @@ function kept<K, T>(make: (key: K) => T): (key: K) => T {
 }
 
 function clampedFin(design: CanDesign, plate: FinPlate, resin: number): HeldFin {
-  const { model, at } = resin === 1 ? plate : finPlate(design, skinPlies(design, resin), { opposite: plate.opposite })
+  const { model, at } = resin === 1 ? plate : finPlate(design, curedPlies(design, resin), { opposite: plate.opposite })
   return { model, laminateAt: (x, y) => at(x, y).laminate }
 }
 

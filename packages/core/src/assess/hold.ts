@@ -18,7 +18,7 @@ import { type Flown, flightSection, type Section } from './flown.ts'
 import { airPoints, screeningResult } from './flutter-section.ts'
 import { type HeatSection, heatSection } from './heat-section.ts'
 import { heldFins } from './held-fin.ts'
-import { type SkinPly, skinPlies } from './skins.ts'
+import { curedPlies, type SkinPly } from './skins.ts'
 import { type AssessmentParts, allSteps, type Steps } from './steps.ts'
 import { strengthSection } from './strength-section.ts'
 import { rootFigures, structureSection } from './structure-section.ts'
@@ -44,7 +44,7 @@ export function willItHold(design: CanDesign, flight: Flown, { asides = true } =
 
 /** Of the two kinds of fin that mirrored bays make, the one that reaches flutter first. */
 export function* marginSteps(design: CanDesign, flight: Flown): Steps<Margins> {
-  const skins = skinPlies(design)
+  const skins = curedPlies(design)
   if (!design.layup.mirrorAlternateBays) return yield* finSteps(design, skins, { flight, opposite: false })
   const one = allSteps(finSteps(design, skins, { flight, opposite: false }))
   yield { parts: {}, next: 'The other kind of fin' }

@@ -1,5 +1,5 @@
 /** The cured skins of a fin: every ply of the schedule as it comes out of the mould. */
-import type { BayPly } from '../laminate/fin-laminate.ts'
+import type { BayPly, Face } from '../laminate/fin-laminate.ts'
 import { type CuredPly, curedPly, staysInLaminate } from '../laminate/ply.ts'
 import type { FinSection } from './assessment.ts'
 import type { CanDesign, PlyDesign } from './design.ts'
@@ -10,13 +10,9 @@ export interface SkinPly {
 }
 
 /**
- * Plies that stay in the laminate and cover whole faces, core outward; peel ply and film are pulled off, a patch on one face is left
- * out. `resinFactor`: what heat leaves of the resin's modulus.
+ * Plies that stay in the laminate, core outward, patches too; peel ply and film are pulled off. `resinFactor`: what heat leaves of the
+ * resin's modulus.
  */
-export const skinPlies = (design: CanDesign, resinFactor = 1): readonly SkinPly[] =>
-  curedPlies(design, resinFactor).filter(({ design: { cover } }) => cover === 'bay')
-
-/** Every ply that stays, patches too. */
 export function curedPlies({ plies, resin, layup }: CanDesign, resinFactor = 1): readonly SkinPly[] {
   const warm = resinFactor === 1 ? resin : { ...resin, E: { ...resin.E, value: resin.E.value * resinFactor } }
   return plies
@@ -31,6 +27,13 @@ export function curedPlies({ plies, resin, layup }: CanDesign, resinFactor = 1):
       }),
     }))
 }
+
+/**
+ * Those on one face of a fin. The next fin of a bay turns its previous face to it: a patch on the next fin's side lies on every fin's
+ * previous face.
+ */
+export const onFace = (face: Face, plies: readonly SkinPly[]): readonly SkinPly[] =>
+  plies.filter(({ design: { cover } }) => cover === 'bay' || cover !== face)
 
 /** As laid in a bay, core outward; the same object for the same ply. */
 export const bayPlies = (plies: readonly SkinPly[]): readonly BayPly[] => plies.map(bayPly)

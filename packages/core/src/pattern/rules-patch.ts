@@ -23,8 +23,8 @@ export function patchRules(plies: readonly ScheduledPly[]): readonly Issue[] {
         path: `plies[${index}].cover`,
         value: ply.cover,
         message: other
-          ? `${ply.id} is a patch on the ${ply.cover} fin's side of each bay. Stiffness, strength and flutter are computed without patches.`
-          : `${ply.id} is a patch on the ${ply.cover} fin's side of each bay, so that every fin has it on its ${face} face only and is no longer balanced about its core: it may warp in the cure. Stiffness, strength and flutter are computed without patches.`,
+          ? `${ply.id} is a patch on the ${ply.cover} fin's side of each bay; stiffness, strength and flutter count it, the balance about the core is judged without patches.`
+          : `${ply.id} is a patch on the ${ply.cover} fin's side of each bay, so that every fin has it on its ${face} face only and is no longer balanced about its core: it may warp in the cure. Stiffness, strength and flutter count it; the balance and the twist of the cure are judged without patches.`,
         hint: other
           ? 'A stiff patch moves load to its edges: taper it with steps.'
           : "Add the same patch on the other side ('next' and 'previous'), or lay a whole ply.",
