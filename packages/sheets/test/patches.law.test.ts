@@ -19,7 +19,6 @@ const twoPatches = assessed([patch('P1', 'next'), patch('P9', 'previous'), ...re
 const nextAlone = assessed([patch('P1', 'next'), ...rest])
 const previousAlone = assessed([patch('P1', 'previous'), ...rest])
 const without = assessed(rest)
-const again = assessed(design.plies)
 const frequencies = ({ structure }: Assessment): number[] => structure.modes.map(({ frequency_Hz }) => frequency_Hz)
 
 const mass = ({ fin }: Assessment): number => fin.mass_kg!
@@ -31,9 +30,8 @@ test('a patch on each side is the whole ply: mass, modes, strength, flutter', ()
     expect(Math.abs(one / frequencies(whole)[i] - 1)).toBeLessThan(1e-7)
   })
   expect(twoPatches.strength.failureIndex! / whole.strength.failureIndex!).toBeCloseTo(1, 6)
-  // Another order of assessments gives the same plan a ratio as far off as this: forces are kept for shapes that are near.
-  const spread = Math.abs(again.flutter.margin.speedRatio! / whole.flutter.margin.speedRatio! - 1)
-  expect(Math.abs(twoPatches.flutter.margin.speedRatio! / whole.flutter.margin.speedRatio! - 1)).toBeLessThan(5e-4)
+  // Heat is felt by the thinner face: counting both patches on one would have made it 1.2e-4 better. The same plan twice: 2e-6.
+  expect(Math.abs(twoPatches.flutter.margin.speedRatio! / whole.flutter.margin.speedRatio! - 1)).toBeLessThan(1e-5)
 })
 
 test('one alone weighs half of it, stiffens less, and couples bending with stretching the other way on the other face', () => {

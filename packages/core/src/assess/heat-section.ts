@@ -14,7 +14,7 @@ import type { FlightSection } from './assessment.ts'
 import type { CanDesign } from './design.ts'
 import type { FinPlate } from './fin-plate.ts'
 import type { Section } from './flown.ts'
-import type { SkinPly } from './skins.ts'
+import { type SkinPly, thinnerFace } from './skins.ts'
 
 export type HeatSection = FlightSection['heat']
 
@@ -125,7 +125,12 @@ function finPlaces({ fins, tube, resin }: CanDesign, plate: FinPlate) {
     // A hair inside, so that the edge itself has the plies that end on it.
     const inside = Math.min(Math.max(distance, 1e-6 * chord), (1 - 1e-6) * chord)
     const { plies, core } = plate.at(from + inside, form.centroidSpan)
-    return { skin: plies.toReversed().map((ply) => skinLayer(ply, resin.density.value)), coreThickness: core }
+    return {
+      skin: thinnerFace(plies)
+        .toReversed()
+        .map((ply) => skinLayer(ply, resin.density.value)),
+      coreThickness: core,
+    }
   }
   const leading = outline.points.slice(0, 2)
   const sweep = Math.atan2(leading[1][0] - leading[0][0], leading[1][1] - leading[0][1])

@@ -11,7 +11,7 @@ import { type BuiltLayer, sheetLamina, sheetLayer, totalThickness } from '../lam
 import { laminateStiffness } from '../laminate/stiffness.ts'
 import { inverse3 } from '../numeric/mat3.ts'
 import type { CanDesign } from './design.ts'
-import { bayPlies, onFace, type SkinPly } from './skins.ts'
+import { bayPlies, type SkinPly, thinnerFace } from './skins.ts'
 
 /** For a design whose patterns have been made, so that its section exists. */
 export function designSection({ tube, fins }: CanDesign): BaySection {
@@ -30,8 +30,7 @@ export function designSection({ tube, fins }: CanDesign): BaySection {
 /** `plies`: those that reach the root. The section is the same on both sides of the fin: where patches make its faces differ it has the thinner one. */
 export function rootSection(design: CanDesign, plies: readonly SkinPly[]): RootHoldInput {
   const { tube, fins } = design
-  const faces = (['next', 'previous'] as const).map((face) => skin('previous', bayPlies(onFace(face, plies))))
-  const layers = faces.reduce((a, b) => (totalThickness(b) < totalThickness(a) ? b : a))
+  const layers = skin('previous', bayPlies(thinnerFace(plies)))
   const { E, G } = fins.fillet.adhesive
   const { core } = fins
   return {

@@ -35,6 +35,13 @@ export function curedPlies({ plies, resin, layup }: CanDesign, resinFactor = 1):
 export const onFace = (face: Face, plies: readonly SkinPly[]): readonly SkinPly[] =>
   plies.filter(({ design: { cover } }) => cover === 'bay' || cover !== face)
 
+/** Those on the face with the thinner skin, where patches make the two differ: it is hotter in flight and holds the root less. */
+export function thinnerFace(plies: readonly SkinPly[]): readonly SkinPly[] {
+  const thickness = (face: readonly SkinPly[]): number => face.reduce((sum, { cured }) => sum + cured.t, 0)
+  const [next, previous] = [onFace('next', plies), onFace('previous', plies)]
+  return thickness(next) < thickness(previous) ? next : previous
+}
+
 /** As laid in a bay, core outward; the same object for the same ply. */
 export const bayPlies = (plies: readonly SkinPly[]): readonly BayPly[] => plies.map(bayPly)
 

@@ -16,13 +16,19 @@ export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Pa
       title: `${shape.ply} · ${shape.sequence} of ${shape.of}`,
       lines: [
         `${anglesOf(pieces, figures)} · ${shape.clothName}`,
+        ...(shape.cover === 'bay' ? [] : [patchWords(shape.cover)]),
         ...(shape.role === 'film' ? [filmWords(pattern, shape.ply)] : []),
         `${figures.length(shape.cutWidth_m)} × ${figures.length(shape.cutLength_m)} as cut`,
         `${pieces.length} pieces: ${usedBy(pieces)}`,
         `${figures.area(shape.area_m2)} · ${figures.grams(shape.mass_kg)} dry`,
         ...mirroredCuts(pieces, pattern.relief, figures),
       ],
-      use: `${usedBy(pieces)} · ${anglesOf(pieces, figures)} · ${shape.clothName}`,
+      use: [
+        usedBy(pieces),
+        ...(shape.cover === 'bay' ? [] : [patchWords(shape.cover)]),
+        anglesOf(pieces, figures),
+        shape.clothName,
+      ].join(' · '),
       pullBack: `pull back to ${figures.length(shape.width_m)} × ${figures.length(shape.length_m)}`,
       cloth: `${lettersOf(pieces).join('/')}-bay-${shape.ply}`,
     }
@@ -34,6 +40,10 @@ export function plyPatterns({ pattern }: Assessment, figures: Figures, paper: Pa
     })
   })
 }
+
+/** Seen from outside with the nose up, the next fin is on the right. */
+const patchWords = (cover: 'next' | 'previous'): string =>
+  `patch, ${cover === 'next' ? 'right' : 'left'} fin of the bay`
 
 /** `A, B · bays 1–4`; pieces whose bays differ between cans are named one by one. */
 export function usedBy(pieces: readonly PatternPiece[]): string {
