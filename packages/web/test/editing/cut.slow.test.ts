@@ -60,6 +60,9 @@ describe('the cut page', { retry: 1 }, () => {
     await page.getByRole('button', { name: 'Forget the kept nest' }).waitFor({ timeout: 60_000 })
     expect(await usedLength(page)).toBeLessThan(before)
     await expectNoOverlap(page)
+    // The same search again finds no less: what was kept stays.
+    await page.getByRole('button', { name: 'Look for a better nest' }).click()
+    await status(page, /Nothing better was found/).waitFor({ timeout: 60_000 })
     await page.getByRole('button', { name: /^Undo/ }).click()
     await page.waitForFunction(
       ([place, was]) => document.querySelector(`${place} title`)?.textContent?.includes(`on ${was} m`),

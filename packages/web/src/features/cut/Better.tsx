@@ -27,6 +27,7 @@ export function Better({ assessment, stale }: { readonly assessment: Assessment;
     void search({
       input: inputOf(assessment, design),
       budget: efforts[effort],
+      shownArea: assessment.nest.rolls.reduce((sum, roll) => sum + roll.width_m * roll.usedLength_m, 0),
       saved: { never: null, three: 0.03, six: 0.06 }[enough],
       stands: () => answers.get().key === key,
       keep: (placements) => enter(keepNest(placements)).ok,

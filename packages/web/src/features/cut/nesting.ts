@@ -55,12 +55,14 @@ export interface SearchAsked {
   readonly budget: number
   /** Share of cloth saved that is good enough; null looks on. */
   readonly saved: number | null
+  /** Of cloth that the nest shown takes, m²: it stays unless less is found. */
+  readonly shownArea: number
   /** Whether the plan is still the one that the search was for. */
   readonly stands: () => boolean
   readonly keep: (placements: readonly KeptPlacement[]) => boolean
 }
 
-export async function search({ input, budget, saved, stands, keep }: SearchAsked): Promise<void> {
+export async function search({ input, budget, saved, shownArea, stands, keep }: SearchAsked): Promise<void> {
   if (state.get().kind === 'looks') return
   state.set({ kind: 'looks', told: null, take: true })
   try {
@@ -77,6 +79,7 @@ export async function search({ input, budget, saved, stands, keep }: SearchAsked
     const gain = 1 - usedArea / startArea
     if (now.kind === 'looks' && !now.take) rest('Cancelled. The nest is as it was.')
     else if (!stands()) rest('The plan changed meanwhile: what was found is for other pieces and was put aside.')
+    else if (!(usedArea < shownArea * (1 - leastGain))) rest('Nothing better was found. The nest is as it was.')
     else if (keep(found.placements))
       rest(
         `Kept in the plan: ${(100 * gain).toFixed(1)} % less cloth than filling alone. Undo brings the old nest back.`,
@@ -86,6 +89,9 @@ export async function search({ input, budget, saved, stands, keep }: SearchAsked
     rest(`The search ended early: ${error instanceof Error ? error.message : String(error)}`)
   }
 }
+
+/** A smaller share less is what writing places to a micrometre may cost. */
+const leastGain = 1e-5
 
 /** With `take` the best so far is kept; without it nothing changes. */
 export function endSearch(take: boolean): void {
