@@ -53,4 +53,5 @@ export const pages: readonly PageEntry[] = [
     short: 'Print',
     view: lazy(() => import('./features/print/PrintPage.tsx')),
   },
+  { path: '/plans', question: 'Which plan?', view: lazy(() => import('./features/plans/PlansPage.tsx')) },
 ]

@@ -29,7 +29,7 @@ export function httpServer(): PlanServer {
 
 const gone = { kind: 'gone' } as const
 
-async function ask<T>(method: string, address: string, body?: unknown): Promise<Reply<T>> {
+export async function ask<T>(method: string, address: string, body?: unknown): Promise<Reply<T>> {
   const reply = await reach(method, address, body)
   if (reply === null) return gone
   return reply.ok ? { kind: 'answer', value: (await reply.json()) as T } : refusal(reply)

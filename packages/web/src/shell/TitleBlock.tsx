@@ -39,9 +39,15 @@ function PlanName() {
   const [typed, setTyped] = useState(kept)
   useEffect(() => setTyped(kept), [kept])
   return (
-    <label className={styles.cell}>
-      <span className={styles.tag}>Plan</span>
+    <div className={styles.cell}>
+      <span className={styles.tag}>
+        <label htmlFor="plan-name">Plan</label>
+        <Link href="/plans" className={styles.others}>
+          all plans
+        </Link>
+      </span>
       <input
+        id="plan-name"
         className={styles.name}
         value={typed}
         maxLength={200}
@@ -51,7 +57,7 @@ function PlanName() {
         onBlur={() => typed !== kept && enter({ name: 'plan.rename', payload: { name: typed } })}
         onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
       />
-    </label>
+    </div>
   )
 }
 
