@@ -142,6 +142,9 @@ export interface StructureSection {
     readonly basis: string
     /** Modes of the fin so held, fillets in, mode by mode beside `modes`. */
     readonly modes_Hz: readonly number[]
+    /** Of each of them, what it is called and, for drawing, the deflection at the nodes of `shapes`, largest 1. */
+    readonly kinds: readonly string[]
+    readonly deflection: readonly (readonly number[])[]
   } | null
   readonly mesh: {
     readonly nodes: number

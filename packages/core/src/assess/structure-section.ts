@@ -108,14 +108,16 @@ function tipLoad(model: PlateModel, { at, force, rootSegment }: PointLoad): Stru
 export function rootFigures({ hold }: FinRoot, fins: HeldFins, used: Hold): StructureSection['root'] {
   if (hold === null) return null
   const { flexibility, basis } = hold.likely
+  const { omega, shapes } = fins.modes('likely')
+  const kind = modeNamer(fins.fin('likely').model)
+  const shown = shapes.slice(0, shownModes)
   return {
     rotation_rad_per_N: flexibility.MM,
     deflection_m2_per_N: flexibility.VV,
     basis: `${basis}. ${hold.words} Flutter: ${holdInWords(used)}.`,
-    modes_Hz: fins
-      .modes('likely')
-      .omega.slice(0, shownModes)
-      .map((omega) => omega / (2 * Math.PI)),
+    modes_Hz: omega.slice(0, shownModes).map((one) => one / (2 * Math.PI)),
+    kinds: shown.map((shape) => kind(shape).name),
+    deflection: shown.map(({ w }) => normalised(w)),
   }
 }
 

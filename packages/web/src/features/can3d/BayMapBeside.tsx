@@ -1,7 +1,7 @@
 /** One bay unrolled, ply over ply; each is also a button for those who do not point. */
 
 import styles from './CanPage.module.css'
-import type { CanModel } from './can-scene.ts'
+import type { CanModel } from './model.ts'
 
 interface BayMapBesideProps {
   readonly model: CanModel

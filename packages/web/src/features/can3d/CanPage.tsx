@@ -1,5 +1,5 @@
 /** What does it look like? The can with its plies, beside the bay map that they are cut from; a hand on one lights up the other. */
-import { comesOff } from '@finwright/core/pattern/schedule.ts'
+import type { StructureSection } from '@finwright/core/assess/assessment.ts'
 import { useMemo, useRef, useState } from 'react'
 import { Choice } from '../../parts/Choice.tsx'
 import { PageHead } from '../../parts/Page.tsx'
@@ -7,7 +7,7 @@ import { useAtRest, usePart, useReadPlan, useSession, useStore } from '../../sta
 import { BayMapBeside } from './BayMapBeside.tsx'
 import styles from './CanPage.module.css'
 import { CanPicture } from './CanPicture.tsx'
-import type { CanModel } from './can-scene.ts'
+import { type CanModel, canModel } from './model.ts'
 
 const question = 'What does it look like?'
 
@@ -24,9 +24,10 @@ export default function CanPage() {
   )
 }
 
-function answer({ section, plies }: CanModel): string {
+function answer({ finCount, plies, leftOut }: CanModel): string {
   const count = plies.length === 1 ? 'one ply' : `${plies.length} plies`
-  return `${section.finCount} fins, ${count} from tip to tip over every bay. Plies are drawn thicker than they are, without boat-tail, cant, bevels and tapering fillets; modes are those of a fin clamped along the body.`
+  const missing = leftOut.length === 0 ? '' : ` Not drawn: ${leftOut.join('; ')}.`
+  return `${finCount} fins, ${count} over every bay. Plies are drawn thicker than they are; all fins swing alike.${missing}`
 }
 
 /** Drawn anew when everything is worked out: where a browser draws without a graphics processor that takes the margins' time. */
@@ -44,25 +45,43 @@ function useCanModel(): CanModel | null {
   const design = useReadPlan()?.design
   return useMemo(() => {
     if (pattern === undefined || pattern.section === null || design?.kind !== 'can') return null
-    const plies = pattern.shapes
-      .filter(({ role }) => !comesOff(role))
-      .map(({ ply, netOutline_m }) => ({ id: ply, outline: netOutline_m }))
-    return { section: pattern.section, fin: design.fins.outline.points, plies, shapes }
+    return canModel(design, pattern, shapes)
   }, [pattern, shapes, design])
 }
 
 const modesShown = 3
 
+interface Swing {
+  readonly kind: string
+  readonly frequency_Hz: number
+  readonly deflection: readonly number[]
+}
+
+/** Of the fin as its can holds it, or clamped along the body without fillets. */
+function swings(structure: StructureSection | undefined, clamped: boolean): Swing[] {
+  if (structure === undefined || structure.shapes === null) return []
+  const { modes, root, shapes } = structure
+  if (clamped || root === null) return modes.map((mode, i) => ({ ...mode, deflection: shapes.deflection[i] ?? [] }))
+  return root.modes_Hz.map((frequency_Hz, i) => ({
+    frequency_Hz,
+    kind: root.kinds[i] ?? '',
+    deflection: root.deflection[i] ?? [],
+  }))
+}
+
 function Can({ model }: { readonly model: CanModel }) {
   const { hand } = useSession()
   const held = useStore(hand)
-  const structure = usePart('structure')
+  const structure = usePart('structure')?.value
   const [laid, setLaid] = useState<number | null>(null)
   const [mode, setMode] = useState('none')
+  const [hold, setHold] = useState<'can' | 'clamp'>('can')
   const [moving, setMoving] = useState(() => !matchMedia('(prefers-reduced-motion: reduce)').matches)
   const count = Math.min(laid ?? model.plies.length, model.plies.length)
-  const modes = (model.shapes === null ? [] : (structure?.value.modes ?? [])).slice(0, modesShown)
-  const shownMode = mode === 'none' || modes[Number(mode)] === undefined ? null : Number(mode)
+  const root = structure?.root ?? null
+  const clamped = root === null || hold === 'clamp'
+  const modes = swings(structure, clamped).slice(0, modesShown)
+  const shown = mode === 'none' || model.shapes === null ? undefined : modes[Number(mode)]
   const ply = held?.kind === 'ply' ? held.id : null
   const touch = (id: string | null): void => hand.set(id === null ? null : { kind: 'ply', id })
   return (
@@ -77,14 +96,14 @@ function Can({ model }: { readonly model: CanModel }) {
             min={0}
             max={model.plies.length}
             value={count}
-            disabled={shownMode !== null}
+            disabled={shown !== undefined}
             onChange={(event) => setLaid(Number(event.target.value))}
           />
         </label>
         {modes.length > 0 && (
           <Choice
             label="Moving, much enlarged"
-            value={shownMode === null ? 'none' : mode}
+            value={shown === undefined ? 'none' : mode}
             options={[
               { value: 'none', label: 'Nothing' },
               ...modes.map(({ kind, frequency_Hz }, i) => ({
@@ -95,7 +114,18 @@ function Can({ model }: { readonly model: CanModel }) {
             onChange={setMode}
           />
         )}
-        {shownMode !== null && (
+        {shown !== undefined && root !== null && (
+          <Choice
+            label="Root"
+            value={hold}
+            options={[
+              { value: 'can', label: 'On its can' },
+              { value: 'clamp', label: 'Clamped' },
+            ]}
+            onChange={setHold}
+          />
+        )}
+        {shown !== undefined && (
           <Choice
             label="Motion"
             value={moving ? 'on' : 'off'}
@@ -108,7 +138,11 @@ function Can({ model }: { readonly model: CanModel }) {
         )}
       </div>
       <div className={styles.both}>
-        <CanPicture model={model} view={{ laid: count, hand: ply, mode: shownMode, moving }} onHand={touch} />
+        <CanPicture
+          model={model}
+          view={{ laid: count, hand: ply, swing: shown?.deflection ?? null, moving }}
+          onHand={touch}
+        />
         <BayMapBeside model={model} laid={count} hand={ply} onHand={touch} />
       </div>
     </>

@@ -3,7 +3,8 @@ import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { useWidth } from '../../parts/use-width.ts'
 import { theme } from '../../state/theme.ts'
 import styles from './CanPage.module.css'
-import type { CanModel, CanScene, CanView } from './can-scene.ts'
+import type { CanScene, CanView } from './can-scene.ts'
+import type { CanModel } from './model.ts'
 import { stillCan } from './still.ts'
 
 interface CanPictureProps {
@@ -28,8 +29,8 @@ export function CanPicture({ model, view, onHand }: CanPictureProps) {
       stop()
     }
   }, [scene, canvas])
-  const { laid, hand, mode, moving } = view
-  useEffect(() => scene?.show({ laid, hand, mode, moving }), [scene, laid, hand, mode, moving])
+  const { laid, hand, swing, moving } = view
+  useEffect(() => scene?.show({ laid, hand, swing, moving }), [scene, laid, hand, swing, moving])
 
   const onKeyDown = (event: KeyboardEvent): void => {
     const turns: { readonly [key: string]: readonly [number, number] } = {

@@ -1,6 +1,5 @@
 /** The can in three dimensions: tube, fins, fillets, plies as steps of one ink, and a mode of the fin that moves. */
-import type { SectionFigures, StructureSection } from '@finwright/core/assess/assessment.ts'
-import type { Point } from '@finwright/core/geometry/point.ts'
+import { builtBay } from '@finwright/core/pattern/built/built-bay.ts'
 import {
   AmbientLight,
   BufferAttribute,
@@ -19,24 +18,17 @@ import {
   WebGLRenderer,
 } from 'three'
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
-import { folded, onFin, rowsOf, type Space, strip } from './fold.ts'
-
-export interface CanModel {
-  readonly section: SectionFigures
-  /** Of one fin, m: x aft, y out. */
-  readonly fin: readonly Point[]
-  /** From the core outward. */
-  readonly plies: readonly { readonly id: string; readonly outline: readonly Point[] }[]
-  readonly shapes: StructureSection['shapes']
-}
+import { bareCan, type Facet, faceOf, type Space, turned } from './ground.ts'
+import { laid, positionsOf } from './lay.ts'
+import type { CanModel } from './model.ts'
 
 /** What is shown of it. */
 export interface CanView {
   /** Plies that are laid: the first so many. */
   readonly laid: number
   readonly hand: string | null
-  /** Which mode moves; null for none. */
-  readonly mode: number | null
+  /** How far each node of the mesh swings; null where nothing moves. */
+  readonly swing: readonly number[] | null
   readonly moving: boolean
 }
 
@@ -50,12 +42,8 @@ export interface CanScene {
   readonly end: () => void
 }
 
-/** Drawn thicker than they are, so that steps can be seen; m. */
-const drawnPly = 0.6e-3
-/** Clear of the tube that it touches; m. */
-const filletLift = 1e-4
 /** Of the span, at the most moved point. */
-const swing = 0.12
+const farthest = 0.12
 /** Hz, on screen. */
 const pace = 0.7
 
@@ -80,7 +68,7 @@ export function canScene(
   controls.enablePan = false
 
   let bodies = bodiesOf(first)
-  let view: CanView = { laid: bodies.plies.length, hand: null, mode: null, moving: false }
+  let view: CanView = { laid: bodies.plies.length, hand: null, swing: null, moving: false }
   let frame = 0
   let queued = 0
   /** Once a frame, however much has changed. */
@@ -99,7 +87,8 @@ export function canScene(
     const { model, all } = bodies
     controls.minDistance = 1.2 * reachOf(model)
     controls.maxDistance = 12 * reachOf(model)
-    can.position.x = -model.section.rootLength_m / 2
+    const { shape } = model.geometry
+    can.position.x = -(shape.x0 + shape.x1) / 2
     can.add(...all)
   }
   place()
@@ -121,10 +110,10 @@ export function canScene(
 
   function tick(time: number): void {
     const { moved, model } = bodies
-    if (moved !== null && view.mode !== null)
-      deflect(moved.geometry, model, view.mode, view.moving ? Math.sin(2e-3 * Math.PI * pace * time) : 1)
+    if (moved !== null && view.swing !== null)
+      deflect(moved.geometry, model, view.swing, view.moving ? Math.sin(2e-3 * Math.PI * pace * time) : 1)
     draw()
-    frame = view.moving && view.mode !== null ? requestAnimationFrame(tick) : 0
+    frame = view.moving && view.swing !== null ? requestAnimationFrame(tick) : 0
   }
 
   const caster = new Raycaster()
@@ -137,9 +126,11 @@ export function canScene(
     caster.setFromCamera(at, camera)
     const { tube, fins, fillets, plies } = bodies
     const hits = caster.intersectObjects([tube, fins, fillets, ...plies].filter(({ visible }) => visible))
-    const near = hits.filter(({ distance }) => distance - hits[0]!.distance < 4 * (plies.length + 1) * drawnPly)
+    const near = hits.filter(
+      ({ distance }) => distance - hits[0]!.distance < 4 * (plies.length + 1) * bodies.model.step,
+    )
     const touched = plies.find((ply) => near.some(({ object }) => object === ply))
-    told(view.mode === null ? ((touched?.userData.ply as string | undefined) ?? null) : null)
+    told(view.swing === null ? ((touched?.userData.ply as string | undefined) ?? null) : null)
   }
   const onPointerLeave = (): void => told(null)
   canvas.addEventListener('pointermove', onPointerMove)
@@ -149,10 +140,10 @@ export function canScene(
   function show(): void {
     const { fins, plies, moved } = bodies
     plies.forEach((ply, i) => {
-      ply.visible = i < view.laid && view.mode === null
+      ply.visible = i < view.laid && view.swing === null
     })
-    fins.visible = view.mode === null
-    if (moved !== null) moved.visible = view.mode !== null
+    fins.visible = view.swing === null
+    if (moved !== null) moved.visible = view.swing !== null
     recolour()
     cancelAnimationFrame(frame)
     tick(performance.now())
@@ -211,8 +202,7 @@ function rendererOn(canvas: HTMLCanvasElement): WebGLRenderer | null {
 
 type Lit = Mesh<BufferGeometry, MeshLambertMaterial>
 
-const reachOf = ({ section }: CanModel): number =>
-  Math.max(section.tubeRadius_m + section.span_m, section.rootLength_m / 2)
+const reachOf = ({ span, geometry: { shape } }: CanModel): number => Math.max(shape.R + span, (shape.x1 - shape.x0) / 2)
 
 interface Bodies {
   readonly model: CanModel
@@ -225,20 +215,18 @@ interface Bodies {
 }
 
 function bodiesOf(model: CanModel): Bodies {
-  const { section } = model
-  const tube = mesh(
-    new CylinderGeometry(section.tubeRadius_m, section.tubeRadius_m, 2 * section.rootLength_m, 96, 1, true),
-  )
+  const { finCount, outline, reach } = model
+  const all = (facets: readonly Facet[]): Lit => mesh(surface(everyBay(positionsOf(facets), finCount)))
+  const bare = bareCan(model, reach)
+  const [start, end] = bare.body as [(typeof bare.body)[number], (typeof bare.body)[number]]
+  // The cylinder stands on its aft end: turned, its top is forward.
+  const tube = mesh(new CylinderGeometry(start.radius, end.radius, end.x - start.x, 180, 1, true))
   tube.geometry.rotateZ(Math.PI / 2)
-  tube.position.x = section.rootLength_m / 2
-  const fins = mesh(surface(finPositions(model)))
-  const fillets = mesh(surface(filletPositions(model)))
-  const plies = model.plies.map(({ id, outline }, i) => {
-    const rows = rowsOf(outline, section)
-    const positions = bays(section).flatMap((bay) =>
-      strip(rows, (X, Y) => folded([X, Y], bay, (i + 1) * drawnPly, section)),
-    )
-    const one = mesh(surface(positions))
+  tube.position.x = (start.x + end.x) / 2
+  const fins = all([...laid(bare.faces, outline.points), ...bare.edges])
+  const fillets = all(bare.fillets)
+  const plies = model.plies.map(({ id, outline, facets }, i) => {
+    const one = all(laid(facets(), outline))
     one.userData.ply = id
     // Glassy, the inner ones first, so that steps show through as on the bay map.
     one.material.transparent = true
@@ -247,8 +235,20 @@ function bodiesOf(model: CanModel): Bodies {
     return one
   })
   const moved = model.shapes === null ? null : mesh(movedGeometry(model))
-  const all = [tube, fins, fillets, ...plies, ...(moved === null ? [] : [moved])]
-  return { model, tube, fins, fillets, plies, moved, all }
+  const whole = [tube, fins, fillets, ...plies, ...(moved === null ? [] : [moved])]
+  return { model, tube, fins, fillets, plies, moved, all: whole }
+}
+
+/** Those of the first bay, and turned into the others. */
+function everyBay(positions: readonly number[], finCount: number): Float32Array {
+  const whole = new Float32Array(finCount * positions.length)
+  for (let bay = 0; bay < finCount; bay++)
+    for (let i = 0; i < positions.length; i += 3)
+      whole.set(
+        turned([positions[i]!, positions[i + 1]!, positions[i + 2]!], bay, finCount),
+        bay * positions.length + i,
+      )
+  return whole
 }
 
 function dispose({ all }: Bodies): void {
@@ -263,70 +263,41 @@ const mesh = (geometry: BufferGeometry): Lit =>
 
 const colour = (one: Lit, value: Color): void => void one.material.color.copy(value)
 
-function surface(positions: readonly number[]): BufferGeometry {
+function surface(positions: Float32Array): BufferGeometry {
   const geometry = new BufferGeometry()
-  geometry.setAttribute('position', new BufferAttribute(new Float32Array(positions), 3))
+  geometry.setAttribute('position', new BufferAttribute(positions, 3))
   geometry.computeVertexNormals()
   return geometry
 }
 
-const bays = ({ finCount }: SectionFigures): readonly number[] => Array.from({ length: finCount }, (_, i) => i)
-
-/** Both faces and the edge all round; an outline is a simple polygon that every cut along the axis meets in one piece. */
-function finPositions({ section, fin }: CanModel): number[] {
-  const t = section.coreThickness_m
-  const rows = rowsOf(fin, section)
-  return bays(section).flatMap((k) => [
-    ...[t / 2, -t / 2].flatMap((v) => strip(rows, (x, y) => onFin([x, y], k, v, section))),
-    ...fin.flatMap((a, i) => {
-      const b = fin[(i + 1) % fin.length]!
-      const [p, q, r, s] = [
-        onFin(a, k, t / 2, section),
-        onFin(b, k, t / 2, section),
-        onFin(b, k, -t / 2, section),
-        onFin(a, k, -t / 2, section),
-      ]
-      return [...p, ...q, ...r, ...p, ...r, ...s]
-    }),
-  ])
-}
-
-function filletPositions({ section }: CanModel): number[] {
-  const { filletFoot, filletTop } = section.stations_m
-  const L = section.rootLength_m
-  return bays(section).flatMap((bay) =>
-    [1, -1].flatMap((side) => {
-      const outline: Point[] = [
-        [0, side * filletFoot],
-        [L, side * filletFoot],
-        [L, side * filletTop],
-        [0, side * filletTop],
-      ]
-      return strip(rowsOf(outline, section), (X, Y) => folded([X, Y], bay, filletLift, section))
-    }),
-  )
-}
-
-function movedGeometry({ section, shapes }: CanModel): BufferGeometry {
+function movedGeometry({ finCount, shapes }: CanModel): BufferGeometry {
   const { nodes_m, triangles } = shapes!
   const geometry = new BufferGeometry()
-  geometry.setAttribute('position', new BufferAttribute(new Float32Array(3 * nodes_m.length * section.finCount), 3))
+  geometry.setAttribute('position', new BufferAttribute(new Float32Array(3 * nodes_m.length * finCount), 3))
   geometry.setIndex(
-    bays(section).flatMap((k) => triangles.flatMap((corners) => corners.map((i) => i + k * nodes_m.length))),
+    Array.from({ length: finCount }, (_, k) =>
+      triangles.flatMap((corners) => corners.map((i) => i + k * nodes_m.length)),
+    ).flat(),
   )
   return geometry
 }
 
 /** All fins alike: how they move against one another is not computed. */
-function deflect(geometry: BufferGeometry, { section, shapes }: CanModel, mode: number, phase: number): void {
+function deflect(geometry: BufferGeometry, model: CanModel, swing: readonly number[], phase: number): void {
   const position = geometry.getAttribute('position') as BufferAttribute
-  const { nodes_m, deflection } = shapes!
-  const amplitude = swing * section.span_m * phase
-  for (const k of bays(section))
-    nodes_m.forEach((node, i) => {
-      const at: Space = onFin(node, k, amplitude * (deflection[mode]?.[i] ?? 0), section)
-      position.setXYZ(k * nodes_m.length + i, ...at)
-    })
+  const { finCount, span } = model
+  const { nodes_m } = model.shapes!
+  const onPlane = (v: number) => builtBay({ ...model.geometry.flatShape, face: () => v }, 0)
+  // A fin's mid-plane, and the direction square to it.
+  const [middle, off] = [onPlane(0), onPlane(1)]
+  const normal = ([x, y, z]: Space, [p, q, r]: Space): Space => [p - x, q - y, r - z]
+  const square = normal(faceOf(middle, -1, [0, 0]).at, faceOf(off, -1, [0, 0]).at)
+  nodes_m.forEach((node, i) => {
+    const [x, y, z] = faceOf(middle, -1, node).at
+    const d = farthest * span * phase * (swing[i] ?? 0)
+    const at: Space = [x + d * square[0], y + d * square[1], z + d * square[2]]
+    for (let k = 0; k < finCount; k++) position.setXYZ(k * nodes_m.length + i, ...turned(at, k, finCount))
+  })
   position.needsUpdate = true
   geometry.computeVertexNormals()
   geometry.computeBoundingSphere()

@@ -1,8 +1,9 @@
 /** The can at rest as lines, for browsers without WebGL: seen from above and ahead, far things first. */
 import type { Point } from '@finwright/core/geometry/point.ts'
 import { convexHull } from '@finwright/core/nest/convex.ts'
-import type { CanModel } from './can-scene.ts'
-import { folded, onFin, type Space } from './fold.ts'
+import { builtBay } from '@finwright/core/pattern/built/built-bay.ts'
+import { bodyEnds, faceOf, inCan, placeOn, type Space, turned } from './ground.ts'
+import type { CanModel } from './model.ts'
 
 export interface StillPath {
   readonly kind: 'tube' | 'fin' | 'ply'
@@ -20,47 +21,46 @@ export interface Still {
 }
 
 /** Plies of the bay whose middle faces the eye most. */
-export function stillCan({ section, fin, plies }: CanModel): Still {
-  const N = section.finCount
-  const L = section.rootLength_m
+export function stillCan(model: CanModel): Still {
+  const { finCount: N, outline, span, plies, geometry, reach } = model
+  const { shape } = geometry
+  const middle = builtBay({ ...geometry.flatShape, face: () => 0 }, 0)
+  const onFin = (p: Point, k: number): Space => turned(faceOf(middle, -1, p).at, k, N)
   const flat: Point[] = []
   const pathOf = (points: readonly Space[]): string => {
     const drawn = points.map(projected)
     flat.push(...drawn)
     return drawnPath(drawn)
   }
-  const ring = (x: number): Space[] =>
+  const ring = ({ x, radius }: { readonly x: number; readonly radius: number }): Space[] =>
     Array.from({ length: 72 }, (_, i) => {
       const angle = (2 * Math.PI * i) / 72
-      return [x, section.tubeRadius_m * Math.cos(angle), section.tubeRadius_m * Math.sin(angle)]
+      return [x, radius * Math.cos(angle), radius * Math.sin(angle)]
     })
-  const fins = Array.from({ length: N }, (_, k) => ({ k, depth: depth(onFin([L / 2, section.span_m], k, 0, section)) }))
+  const half = (shape.x0 + shape.x1) / 2
+  const fins = Array.from({ length: N }, (_, k) => ({ k, depth: depth(onFin([half, span], k)) }))
   const finPath = ({ k }: { k: number }): StillPath => ({
     kind: 'fin',
     id: `fin ${k + 1}`,
     order: k,
-    d: pathOf(fin.map((point) => onFin(point, k, 0, section))),
+    d: pathOf(outline.points.map((point) => onFin(point, k))),
   })
-  const towards = (bay: number): number => depth(folded([0, 0], bay, 0, section))
-  const facing = Array.from({ length: N }, (_, bay) => bay)
-    .sort((a, b) => towards(b) - towards(a))
-    .slice(0, 1)
-  const laid = facing.flatMap((bay) =>
-    plies.map(
-      ({ id, outline }, i): StillPath => ({
-        kind: 'ply',
-        id,
-        order: i,
-        d: pathOf(along(outline).map((point) => folded(point, bay, 0, section))),
-      }),
-    ),
-  )
+  const towards = (bay: number): number => depth(inCan([0, 0, shape.R], bay, N))
+  const [facing = 0] = Array.from({ length: N }, (_, bay) => bay).sort((a, b) => towards(b) - towards(a))
+  const laid = plies.map(({ id, outline, facets }, i): StillPath => {
+    const place = placeOn(facets())
+    const points = along(outline).flatMap((point) => {
+      const at = place(point)
+      return at === null ? [] : [turned(at, facing, N)]
+    })
+    return { kind: 'ply', id, order: i, d: pathOf(points) }
+  })
   const far = fins.filter((one) => one.depth <= 0).map(finPath)
   const near = fins
     .filter((one) => one.depth > 0)
     .sort((a, b) => a.depth - b.depth)
     .map(finPath)
-  const ends = [-0.5 * L, 1.5 * L].map(ring)
+  const ends = bodyEnds(model, reach).map(ring)
   const tube: StillPath[] = [
     { kind: 'tube', id: 'tube', order: 0, d: drawnPath(hullOf(ends.flat().map(projected))) },
     { kind: 'tube', id: 'end', order: 0, d: pathOf(ends[1]!) },
