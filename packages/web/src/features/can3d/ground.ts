@@ -285,13 +285,18 @@ export function bareCan(can: CanBody, reach: Reach): BareCan {
   const faces = sides.flatMap((side) =>
     cells(breaks(left, right, []), breaks(0, top, []), (x, y) => faceOf(fin, side, [x, y])),
   )
-  const edges = finSides(outline).flatMap(({ a, b }) => {
+  // The root lies on the body, and is seen where it runs on past the can.
+  const [least, most] = [canEnds.forward ?? left, canEnds.aft ?? right]
+  const seen = (name: string, facet: Facet): boolean =>
+    name !== 'root' || facet.every(({ flat: [x] }) => x <= least) || facet.every(({ flat: [x] }) => x >= most)
+  const edges = finSides(outline).flatMap(({ a, b, name }) => {
     const length = Math.hypot(b[0] - a[0], b[1] - a[1])
-    return cells(breaks(0, length, []), [1, -1], (along, side) => {
+    const ends = name === 'root' ? [least, most].map((x) => Math.abs(x - a[0])) : []
+    return cells(breaks(0, length, ends), [1, -1], (along, side) => {
       const share = along / length
       const p: Point = [mixed(a[0], b[0], share), mixed(a[1], b[1], share)]
       return { ...faceOf(fin, side as Side, p), flat: p }
-    })
+    }).filter((facet) => seen(name, facet))
   })
   const forward = Math.max(canEnds.forward ?? Number.NEGATIVE_INFINITY, x0 - runOut.forward)
   const aft = Math.min(canEnds.aft ?? Number.POSITIVE_INFINITY, x1 + runOut.aft)
