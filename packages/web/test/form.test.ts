@@ -11,9 +11,9 @@ const shown = new Set(
   form.flatMap(({ groups }) => groups.flatMap(({ rows }) => rows.map(({ path }) => path.join('.')))),
 )
 
-/** Lists, shown by views of their own; tables that come as a file; checks of a printer, asked for where one prints. */
+/** Lists, tables, wind and checks of a printer have views of their own on the page. */
 const elsewhere =
-  /^(study|material|plies|stock\.(rolls|layout)|flight\.(thrust|drag|states|history)|fins\.outline\.points|flight\.referenceArea|printing\.(sections|\w+Square))\b/
+  /^(study|material|plies|stock\.(rolls|layout)|flight\.(thrust|drag|states|history)|fins\.outline\.points|flight\.referenceArea|printing\.(sections|\w+Square)|loads\.wind)\b/
 
 test('every field has its place', () => {
   const left = Object.keys(fields).filter((name) => !elsewhere.test(name) && !shown.has(name))

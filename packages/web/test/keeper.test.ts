@@ -47,10 +47,11 @@ async function opened(server: PlanServer, window: string, { places, close }: Bro
     <A extends unknown[], T>(ask: (...of: A) => Promise<Reply<T>>) =>
     async (...of: A): Promise<Reply<T>> =>
       line.cut ? { kind: 'gone' } : ask(...of)
-  const { standing, send, undo, redo, news, fileText, listen } = server
+  const { standing, send, undo, redo, news, fileText, keepFile, listen } = server
   const mine: PlanServer = {
     ...{ standing: over(standing), send: over(send), undo: over(undo), redo: over(redo), news: over(news) },
     fileText: over(fileText),
+    keepFile: over(keepFile),
     listen: (told) => listen((event) => !line.cut && told(event)),
   }
   const document = planDocument(mine, window, browserKeeper(window, places))

@@ -9,6 +9,8 @@ export interface Column {
   /** Accepted headings, the first is the one to advise. */
   readonly headings: readonly string[]
   readonly rising?: boolean
+  /** To advise and to write, where the quantity's usual ones do not fit: seconds of a flight, not minutes. */
+  readonly units?: { readonly metric: string; readonly us: string }
 }
 
 export interface Row {
@@ -72,23 +74,24 @@ function withUnit(column: Column, at: number, header: Row, heading: Heading, tel
   if (quantity.written !== 'with unit') return { column, field, at, heading: cell, factor: 1, unit: null }
   const measured: MeasuredQuantity = quantity
   const wanted = `it must be ${measured.name} (${measured.offered})`
+  const advised = column.units?.metric ?? measured.metric
   const unit = findUnit(heading.unit)
   const place = `line ${header.line}: the column '${cell}'`
   if (heading.unit === '')
-    tell('missing-unit', cell, `${place} has no unit; ${wanted}.`, `Write '${heading.name} (${measured.metric})'.`)
+    tell('missing-unit', cell, `${place} has no unit; ${wanted}.`, `Write '${heading.name} (${advised})'.`)
   else if (unit === null)
     tell(
       'unknown-unit',
       cell,
       `${place} has the unknown unit '${heading.unit}'; ${wanted}.`,
-      `Write '${heading.name} (${measured.metric})'.`,
+      `Write '${heading.name} (${advised})'.`,
     )
   else if (!measured.forms.some((form) => sameDimension(dimensionOf(form), unit.dimension))) {
     tell(
       'wrong-dimension',
       cell,
       `${place} is in '${heading.unit}'; ${wanted}.`,
-      `Write '${heading.name} (${measured.metric})'.`,
+      `Write '${heading.name} (${advised})'.`,
     )
   } else return { column, field, at, heading: cell, factor: toNumber(unit.factor), unit }
   return null
@@ -96,9 +99,9 @@ function withUnit(column: Column, at: number, header: Row, heading: Heading, tel
 
 /** What the first line should be like. */
 export function headingAdvice(columns: readonly Column[]): string {
-  const heading = columns.map(({ field, headings }) => {
+  const heading = columns.map(({ field, headings, units }) => {
     const quantity = quantities[fields[field].quantity]
-    return quantity.written === 'with unit' ? `${headings[0]} (${quantity.metric})` : headings[0]
+    return quantity.written === 'with unit' ? `${headings[0]} (${units?.metric ?? quantity.metric})` : headings[0]
   })
   return `The first line must be like '${heading.join(', ')}'.`
 }

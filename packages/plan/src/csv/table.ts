@@ -22,6 +22,8 @@ export interface TableSource {
 /** One list of SI values a column, in the order asked for; undefined when anything is wrong. */
 export interface Table {
   readonly columns: readonly (readonly number[])[] | undefined
+  /** Of each column's heading; null where it has none. */
+  readonly units: readonly (string | null)[]
   readonly issues: readonly Issue[]
 }
 
@@ -37,7 +39,7 @@ export function readTable(source: TableSource, columns: readonly Column[]): Tabl
   const rows = rowsOf(source.text)
   if (rows.length === 0) {
     tell('empty', '', 'the file is empty; it must have a heading and rows of numbers.', headingAdvice(columns))
-    return { columns: undefined, issues }
+    return { columns: undefined, units: [], issues }
   }
   const found = findColumns(rows[0]!, columns, tell)
   const body = rows.slice(1)
@@ -51,11 +53,12 @@ export function readTable(source: TableSource, columns: readonly Column[]): Tabl
   }
   if (body.length > mostRows) {
     tell('too-long', body.length, `the table has ${body.length} rows; at most ${mostRows} are read.`, 'Thin it out.')
-    return { columns: undefined, issues }
+    return { columns: undefined, units: [], issues }
   }
   const values = found.map((one) => (one === null ? [] : readColumn(one, body, tell)))
   tellExtraCells(rows[0]!, body, tell)
-  return { columns: issues.length === 0 ? values : undefined, issues: capped(issues, source) }
+  const units = found.map((one) => one?.unit?.name ?? null)
+  return { columns: issues.length === 0 ? values : undefined, units, issues: capped(issues, source) }
 }
 
 /** Rows with the line they start on; blank lines and remarks left out. */

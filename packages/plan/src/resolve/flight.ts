@@ -1,7 +1,7 @@
 /** The flight of the plan, in SI: a thrust curve to be flown, a history flown elsewhere, or air states. */
 import type { AirState, FlightInput } from '@finwright/core/assess/design.ts'
 import type { Column } from '../csv/heading.ts'
-import { readTable } from '../csv/table.ts'
+import { type PlanTableName, planTables, readPlanTable } from '../csv/plan-tables.ts'
 import type { CanPlan } from '../schema/can.ts'
 import { type FieldKey, fields } from '../schema/fields.data.ts'
 import { sentence, siValue } from '../schema/judge.ts'
@@ -33,23 +33,9 @@ export function resolveFlight(
   }
 }
 
-const thrustColumns: readonly Column[] = [
-  { field: 'flight.thrust[][0]', headings: ['time', 't'], rising: true },
-  { field: 'flight.thrust[][1]', headings: ['thrust', 'force'] },
-]
-const dragColumns: readonly Column[] = [
-  { field: 'flight.drag[][0]', headings: ['mach', 'mach number'], rising: true },
-  { field: 'flight.drag[][1]', headings: ['drag coefficient', 'cd', 'coefficient'] },
-]
-const historyColumns: readonly Column[] = [
-  { field: 'flight.history.time', headings: ['time', 't'], rising: true },
-  { field: 'flight.history.altitude', headings: ['altitude'] },
-  { field: 'flight.history.speed', headings: ['speed', 'velocity'] },
-]
-
 function resolveThrust(flight: Typed<'thrust'>, sources: FlightSources): Loose<FlightInput> {
-  const [time, thrust] = tableOf(flight.thrust, 'flight.thrust', thrustColumns, sources)
-  const [mach, coefficient] = tableOf(flight.drag, 'flight.drag', dragColumns, sources)
+  const [time, thrust] = tableOf(flight.thrust, 'thrust', sources)
+  const [mach, coefficient] = tableOf(flight.drag, 'drag', sources)
   return {
     kind: 'thrust',
     time,
@@ -82,7 +68,7 @@ function referenceArea({ diameter, referenceArea: area }: Typed<'thrust'>, repor
 }
 
 function resolveHistory(flight: Typed<'history'>, sources: FlightSources): Loose<FlightInput> {
-  const [time, altitude, speed] = tableOf(flight.history, 'flight.history', historyColumns, sources)
+  const [time, altitude, speed] = tableOf(flight.history, 'history', sources)
   const temperatureOffset = siValue('flight.temperatureOffset', flight.temperatureOffset)
   return { kind: 'history', time, altitude, speed, temperatureOffset }
 }
@@ -90,12 +76,9 @@ function resolveHistory(flight: Typed<'history'>, sources: FlightSources): Loose
 type Columns = readonly (readonly number[] | undefined)[]
 
 /** A table that stands in the plan as rows, or beside it as a file. */
-function tableOf(
-  written: unknown,
-  path: string,
-  columns: readonly Column[],
-  { attachment, report }: FlightSources,
-): Columns {
+function tableOf(written: unknown, name: PlanTableName, { attachment, report }: FlightSources): Columns {
+  const { columns } = planTables[name]
+  const path = planTables[name].path.join('.')
   if (Array.isArray(written)) return listed(written, path, columns, report)
   if (typeof written !== 'string') return []
   const file = attachment(written)
@@ -109,7 +92,7 @@ function tableOf(
     })
     return []
   }
-  const table = readTable({ name: written, path, text: file.text }, columns)
+  const table = readPlanTable(name, { name: written, text: file.text })
   table.issues.forEach(report)
   return table.columns ?? []
 }

@@ -4,6 +4,9 @@ import { heading } from './heading.ts'
 import { dataSheet, id, materials } from './materials.ts'
 import { num, proportion, share, text } from './values.ts'
 
+/** Most rows of a flown history in the plan itself; a longer one stays beside it as a file. Common practice, no source. */
+export const mostRowsInPlan = 500
+
 const csv = z.string().min(1).max(200).meta({ description: 'name of a CSV file beside the plan' })
 
 const tube = z.strictObject({
@@ -228,7 +231,13 @@ const flight = z.discriminatedUnion('kind', [
   }),
   z.strictObject({
     kind: z.literal('history'),
-    history: csv,
+    history: z.union([
+      csv,
+      z
+        .array(z.tuple([text('flight.history[][0]'), text('flight.history[][1]'), text('flight.history[][2]')]))
+        .min(2)
+        .max(mostRowsInPlan),
+    ]),
     temperatureOffset: text('flight.temperatureOffset').optional(),
   }),
   z.strictObject({

@@ -26,23 +26,6 @@ export function withDefaults(plan: unknown): Completed {
   return { plan: complete, defaulted }
 }
 
-const withDefault = new Set(
-  [...defaults, ...thrustDefaults, ...historyDefaults, ...mountingDefaults, ...studyDefaults].map(({ path }) => path),
-)
-
-/** Whether a plan that states this could leave it out: a default takes its place, or the catalogue's value does. */
-export function mayBeLeftOut(path: Path): boolean {
-  const anywhere = path
-    .map((part) => (typeof part === 'number' ? '[]' : `.${part}`))
-    .join('')
-    .slice(1)
-  return (
-    withDefault.has(anywhere) ||
-    path[0] === 'materials' ||
-    (path[0] === 'resin' && path.length === 2 && path[1] !== 'system')
-  )
-}
-
 function rulesFor(plan: unknown): readonly (Default | DerivedDefault)[] {
   if (valueAt(plan, ['study']) !== undefined) return studyDefaults
   const kind = valueAt(plan, ['flight', 'kind'])

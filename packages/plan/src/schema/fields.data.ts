@@ -200,14 +200,14 @@ export const fields = {
     least: '-60 degC',
     most: '60 degC',
   },
-  'flight.history.time': { label: 'time', quantity: 'time', least: '-100 s', most: '10 h' },
-  'flight.history.altitude': {
+  'flight.history[][0]': { label: 'time', quantity: 'time', least: '-100 s', most: '10 h' },
+  'flight.history[][1]': {
     label: 'altitude above mean sea level',
     quantity: 'length',
     least: '-450 m',
     most: '200 km',
   },
-  'flight.history.speed': { label: 'speed', quantity: 'speed', least: '-5000 m/s', most: '5000 m/s' },
+  'flight.history[][2]': { label: 'speed', quantity: 'speed', least: '-5000 m/s', most: '5000 m/s' },
   'flight.states[].mach': { label: 'Mach number', quantity: 'number', least: 0.01, most: 25 },
   'flight.states[].density': { label: 'air density', quantity: 'density', least: '1e-6 kg/m3', most: '100 kg/m3' },
   'flight.states[].soundSpeed': { label: 'speed of sound', quantity: 'speed', least: '50 m/s', most: '1000 m/s' },

@@ -31,7 +31,108 @@ interface Case {
   readonly before: unknown
   readonly after: unknown
   readonly label: string
+  /** Another flight than the demo's file. */
+  readonly flight?: JsonObject
 }
+
+const thrust = [
+  ['0 s', '0 N'],
+  ['1 s', '900 N'],
+]
+const flown = [
+  ['0 s', '200 m', '0 m/s'],
+  ['1 s', '700 ft', '400 ft/s'],
+]
+const states = [{ mach: 0.8, density: '1.2 kg/m3', soundSpeed: '340 m/s' }]
+const thrustFlight: JsonObject = {
+  kind: 'thrust',
+  thrust,
+  liftOffMass: '9 kg',
+  propellantMass: '1 kg',
+  drag: [[0, 0.5]],
+}
+const row = (label: string) => ({ label: `row of the ${label}` })
+
+const rowCases: readonly Case[] = [
+  {
+    name: 'thrust.insert',
+    payload: { at: 1, entry: ['0.5 s', '800 N'] },
+    see: at('flight', 'thrust'),
+    before: thrust,
+    after: [thrust[0], ['0.5 s', '800 N'], thrust[1]],
+    label: `${row('thrust curve').label} 2 put in`,
+    flight: { ...thrustFlight, thrust },
+  },
+  {
+    name: 'thrust.remove',
+    payload: { at: 1 },
+    see: at('flight', 'thrust'),
+    before: [...thrust, ['2 s', '0 N']],
+    after: [thrust[0], ['2 s', '0 N']],
+    label: `${row('thrust curve').label} 2 taken out`,
+    flight: { ...thrustFlight, thrust: [...thrust, ['2 s', '0 N']] },
+  },
+  {
+    name: 'drag.insert',
+    payload: { at: 12, entry: [2.5, 0.5] },
+    see: at('flight', 'drag', 12),
+    before: undefined,
+    after: [2.5, 0.5],
+    label: `${row('drag table').label} 13 put in`,
+  },
+  {
+    name: 'drag.remove',
+    payload: { at: 0 },
+    see: at('flight', 'drag', 0),
+    before: [0, 0.5],
+    after: [0.6, 0.48],
+    label: `${row('drag table').label} 1 taken out`,
+  },
+  {
+    name: 'history.insert',
+    payload: { at: 2, entry: ['2 s', '500 m', '200 m/s'] },
+    see: at('flight', 'history'),
+    before: flown,
+    after: [...flown, ['2 s', '500 m', '200 m/s']],
+    label: `${row('flown history').label} 3 put in`,
+    flight: { kind: 'history', history: flown },
+  },
+  {
+    name: 'history.remove',
+    payload: { at: 0 },
+    see: at('flight', 'history'),
+    before: [...flown, ['2 s', '500 m', '200 m/s']],
+    after: [flown[1], ['2 s', '500 m', '200 m/s']],
+    label: `${row('flown history').label} 1 taken out`,
+    flight: { kind: 'history', history: [...flown, ['2 s', '500 m', '200 m/s']] },
+  },
+  {
+    name: 'states.insert',
+    payload: { at: 1, entry: { mach: 1.2, density: '1.1 kg/m3', temperature: '10 degC' } },
+    see: at('flight', 'states'),
+    before: states,
+    after: [...states, { mach: 1.2, density: '1.1 kg/m3', temperature: '10 degC' }],
+    label: 'air state 2 put in',
+    flight: { kind: 'states', states },
+  },
+  {
+    name: 'states.remove',
+    payload: { at: 0 },
+    see: at('flight', 'states'),
+    before: [...states, ...states],
+    after: states,
+    label: 'air state 1 taken out',
+    flight: { kind: 'states', states: [...states, ...states] },
+  },
+  {
+    name: 'sections.insert',
+    payload: { at: 0, entry: { from: ['0 mm', '-50 mm'], to: ['0 mm', '50 mm'] } },
+    see: at('printing', 'sections'),
+    before: undefined,
+    after: [{ from: ['0 mm', '-50 mm'], to: ['0 mm', '50 mm'] }],
+    label: 'printed section 1 put in',
+  },
+]
 
 const cases: readonly Case[] = [
   {
@@ -48,7 +149,7 @@ const cases: readonly Case[] = [
     see: at('plies', 4, 'stepBack'),
     before: undefined,
     after: { tip: '5 mm' },
-    label: 'ply 5: step back from the tip',
+    label: 'P5: step back from the tip',
   },
   {
     name: 'field.clear',
@@ -69,7 +170,7 @@ const cases: readonly Case[] = [
     see: clothsOf,
     before: [a0, a45, a0, a45, a0, ...rest],
     after: [a0, glass('30'), a45, a0, a45, a0, ...rest],
-    label: 'ply 2 put in',
+    label: 'ply put in at place 2',
   },
   {
     name: 'plies.remove',
@@ -77,7 +178,7 @@ const cases: readonly Case[] = [
     see: clothsOf,
     before: [a0, a45, a0, a45, a0, ...rest],
     after: [a45, a0, a45, a0, ...rest],
-    label: 'ply 1 taken out',
+    label: 'P1 taken out',
   },
   {
     name: 'plies.move',
@@ -85,7 +186,7 @@ const cases: readonly Case[] = [
     see: clothsOf,
     before: [a0, a45, a0, a45, a0, ...rest],
     after: [a0, a0, a45, a45, a0, ...rest],
-    label: 'ply 2 moved to place 4',
+    label: 'P2 moved to place 4',
   },
   {
     name: 'plies.duplicate',
@@ -93,7 +194,7 @@ const cases: readonly Case[] = [
     see: clothsOf,
     before: [a0, a45, a0, a45, a0, ...rest],
     after: [a0, a45, a45, a0, a45, a0, ...rest],
-    label: 'ply 2 duplicated',
+    label: 'P2 duplicated',
   },
   {
     name: 'rolls.insert',
@@ -133,16 +234,16 @@ const cases: readonly Case[] = [
     see: letters,
     before: ['A', 'B'],
     after: ['A', 'B', 'C'],
-    label: 'can 3 put in',
+    label: 'can put in at place 3',
   },
-  { name: 'cans.remove', payload: { at: 0 }, see: letters, before: ['A', 'B'], after: ['B'], label: 'can 1 taken out' },
+  { name: 'cans.remove', payload: { at: 0 }, see: letters, before: ['A', 'B'], after: ['B'], label: 'can A taken out' },
   {
     name: 'cans.move',
     payload: { from: 0, to: 1 },
     see: letters,
     before: ['A', 'B'],
     after: ['B', 'A'],
-    label: 'can 1 moved to place 2',
+    label: 'can A moved to place 2',
   },
   {
     name: 'cans.duplicate',
@@ -150,7 +251,7 @@ const cases: readonly Case[] = [
     see: letters,
     before: ['A', 'B'],
     after: ['A', 'B', 'B'],
-    label: 'can 2 duplicated',
+    label: 'can B duplicated',
   },
   {
     name: 'outline.setPoints',
@@ -204,12 +305,16 @@ const cases: readonly Case[] = [
 
 describe('a command', () => {
   test('of every name is tried', () => {
-    const tried = new Set<string>([...cases.map(({ name }) => name), 'files.detach'])
+    const tried = new Set<string>(
+      [...cases, ...rowCases].map(({ name }) => name).concat('files.detach', 'sections.remove'),
+    )
     expect(Object.keys(commands).filter((name) => !tried.has(name))).toEqual([])
   })
 
-  test.each(cases)('$name', ({ name, payload, see, before, after, label }) => {
-    const record = demoRecord()
+  test.each([...cases, ...rowCases])('$name', ({ name, payload, see, before, after, label, flight }) => {
+    const demo = demoRecord()
+    const record = flight === undefined ? demo : { ...demo, plan: { ...demo.plan, flight } }
+    expect(recordIssues(record)).toEqual([])
     const untouched = structuredClone(record)
     expect(see(record)).toEqual(before)
     const made = applyCommand({ name, payload }, record)
@@ -225,6 +330,32 @@ describe('a command', () => {
     const record = { ...demoRecord(), files: { 'a.csv': someFile('a'), 'b.jpg': someFile('b') } }
     const made = applyCommand({ name: 'files.detach', payload: { name: 'a.csv' } }, record)
     expect(made.ok && made.record.files).toEqual({ 'b.jpg': someFile('b') })
+  })
+
+  test('takes the printed sections out one by one', () => {
+    const from = { from: ['0 mm', '-50 mm'], to: ['0 mm', '50 mm'] }
+    const demo = demoRecord()
+    const record = { ...demo, plan: { ...demo.plan, printing: { sections: [from] } } }
+    const made = applyCommand({ name: 'sections.remove', payload: { at: 0 } }, record)
+    expect(made.ok && made.record.plan.printing).toEqual({ sections: [] })
+    expect(made.ok && made.label).toBe('printed section 1 taken out')
+  })
+
+  test('takes out no row of a table that needs two', () => {
+    const demo = demoRecord()
+    const record = { ...demo, plan: { ...demo.plan, flight: { kind: 'history', history: flown } } }
+    const made = applyCommand({ name: 'history.remove', payload: { at: 0 } }, record)
+    expect(made.ok ? [] : made.issues).toMatchObject([{ code: 'plan/too-few', path: 'flight.history' }])
+  })
+
+  test('names a ply as every sheet does', () => {
+    const made = applyCommand({ name: 'plies.remove', payload: { at: 5 } }, demoRecord())
+    expect(made.ok && made.label).toBe('V1 taken out')
+    const peel = applyCommand(
+      { name: 'field.set', payload: { path: ['plies', 6, 'cloth'], value: 'peel-ply' } },
+      demoRecord(),
+    )
+    expect(peel.ok && peel.label).toBe('R1: cloth')
   })
 
   test('puts the first entry into a list that was left out', () => {

@@ -42,6 +42,9 @@ function Waiting({ question }: { readonly question: string }) {
   )
 }
 
+/** Nothing is cut or mixed for it. */
+const noneOfStudy = 'This plan is a study of a bare plate; it has no cloth and no resin.'
+
 interface DrawnProps {
   readonly question: string
   readonly known: Known<Assessment>
@@ -51,6 +54,8 @@ interface DrawnProps {
 const Drawn = memo(({ question, known: { value, stale }, draw }: DrawnProps) => {
   const units = useUnits()
   const answer = answersIn(value, units).find((one) => one.question === question)?.answer ?? ''
+  if (answer === '' && value.kind === 'study')
+    return <PageHead question={question} answer={noneOfStudy} stale={stale} />
   return (
     <>
       <PageHead question={question} answer={answer} stale={stale} />

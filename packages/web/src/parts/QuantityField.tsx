@@ -1,73 +1,36 @@
-/**
- * A quantity as a person types it. It is taken in when the field is left or Enter is pressed; the arrow keys step it at once. What
- * cannot be read stays as typed, with what is allowed and what to do; Escape goes back to what the plan holds.
- */
-import type { Issue } from '@finwright/core/issue.ts'
-import type { Json } from '@finwright/plan/protocol/record.ts'
-import { type Quantity, quantities } from '@finwright/plan/quantity/quantities.data.ts'
-import { nudged, shownIn, unitOf } from '@finwright/plan/quantity/shown.ts'
-import { mayBeLeftOut } from '@finwright/plan/schema/complete.ts'
+/** A quantity in a row of a form, with a grip that a hand drags to change it. */
+import { parseQuantity } from '@finwright/plan/quantity/parse.ts'
+import type { QuantityName } from '@finwright/plan/quantity/quantities.data.ts'
 import { limitsText, sentence } from '@finwright/plan/schema/judge.ts'
-import { fieldAt, type Path } from '@finwright/plan/schema/locate.ts'
-import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react'
+import type { Path } from '@finwright/plan/schema/locate.ts'
+import { type PointerEvent, useRef } from 'react'
 import { freshName } from '../state/names.ts'
-import { useEnter, useUnits } from '../state/use.ts'
-import { useField } from '../state/use-field.ts'
 import styles from './Field.module.css'
 import { FieldRow } from './FieldRow.tsx'
+import { type Standing, useQuantity } from './use-quantity.ts'
 
 interface QuantityFieldProps {
   readonly path: Path
   /** Where the table's own name says too little. */
   readonly label?: string
+  /** What holds where nothing was typed and the plan reader fills nothing in: the library's value. */
+  readonly otherwise?: Standing | null
+  /** Of the button that takes out what was typed. */
+  readonly wayBack?: string
+}
+
+const isSame = (typed: unknown, other: unknown, quantity: QuantityName): boolean => {
+  const [a, b] = [parseQuantity(typed, quantity), parseQuantity(other, quantity)]
+  return a.ok && b.ok && Math.abs(a.value - b.value) <= 1e-9 * Math.abs(a.value)
 }
 
 /** Pixels of a drag to one step. */
 const pixelsPerStep = 5
 
-export function QuantityField({ path, label }: QuantityFieldProps) {
-  const field = fieldAt(path)
-  if (field === null) throw new Error(`no field at ${path.join('.')}`)
-  const quantity: Quantity = quantities[field.quantity]
-  const units = useUnits()
-  const enter = useEnter()
-  const { typed, standing, issues: kept } = useField(path)
-  const [draft, setDraft] = useState<string | null>(null)
-  const [refused, setRefused] = useState<readonly Issue[]>([])
-  const gesture = useRef(freshName())
+export function QuantityField({ path, label, otherwise = null, wayBack }: QuantityFieldProps) {
+  const input = useQuantity(path, otherwise)
+  const { field, text, gesture, step, state } = input
   const from = useRef<{ x: number; steps: number; text: string } | null>(null)
-  const held = typed ?? standing?.value
-  const shown = shownIn(held, field.quantity, units)
-  const text = draft ?? shown.text
-
-  function take(words: string): void {
-    const whole = completed(words, shown.text)
-    if (whole === shown.text && refused.length === 0) {
-      setDraft(null)
-      return
-    }
-    const value: Json = quantity.written.startsWith('as') ? asWritten(whole, quantity) : whole
-    const made = enter({ name: 'field.set', payload: { path: [...path], value } }, gesture.current)
-    setRefused(made.ok ? [] : made.issues)
-    setDraft(made.ok ? null : whole)
-  }
-
-  function step(by: number, start = text): void {
-    const next = nudged(start, by)
-    if (next !== null) take(next)
-  }
-
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key === 'Enter') take(text)
-    else if (event.key === 'Escape' && draft !== null) {
-      setDraft(null)
-      setRefused([])
-    } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
-      event.preventDefault()
-      step((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1))
-    }
-  }
-
   const grip = {
     onPointerDown: (event: PointerEvent<HTMLElement>): void => {
       event.preventDefault()
@@ -86,23 +49,22 @@ export function QuantityField({ path, label }: QuantityFieldProps) {
       from.current = null
     },
   }
-
-  const clear = (): void => {
-    setDraft(null)
-    setRefused([])
-    enter({ name: 'field.clear', payload: { path: [...path] } })
-  }
-
-  const note = typed !== undefined && shown.converted && draft === null ? `in the plan: ${String(typed)}` : ''
   return (
     <FieldRow
       path={path}
       label={label ?? sentence(field.label)}
       hint={limitsText(field)}
-      note={note}
-      source={standing?.source ?? ''}
-      issues={refused.length > 0 ? refused : kept}
-      onClear={typed === undefined || !mayBeLeftOut(path) ? null : clear}
+      note={
+        state === 'typed' && otherwise !== null && !isSame(input.typed, otherwise.value, field.quantity)
+          ? `${input.note === '' ? '' : `${input.note}; `}in place of ${String(otherwise.value)}, ${otherwise.source}`
+          : input.note
+      }
+      source={input.standing?.source ?? ''}
+      {...(otherwise === null ? {} : { standingWord: 'library' })}
+      issues={input.issues}
+      state={state}
+      onClear={input.clear}
+      {...(wayBack === undefined ? {} : { wayBack })}
     >
       {(described) => (
         <span className={styles.quantity}>
@@ -112,38 +74,17 @@ export function QuantityField({ path, label }: QuantityFieldProps) {
           <input
             {...described}
             className={styles.input}
-            data-standing={(standing !== null && draft === null) || undefined}
+            data-standing={state === 'standing' || undefined}
             data-of-plan=""
-            data-unsaved={draft === null ? undefined : ''}
+            data-unsaved={input.unsaved ? '' : undefined}
             value={text}
             placeholder="not stated"
             spellCheck={false}
             autoComplete="off"
-            onChange={(event) => setDraft(event.target.value)}
-            onFocus={(event) => {
-              gesture.current = freshName()
-              event.currentTarget.select()
-            }}
-            onBlur={() => draft !== null && take(draft)}
-            onKeyDown={onKeyDown}
+            {...input.handlers}
           />
         </span>
       )}
     </FieldRow>
   )
-}
-
-/** A number typed alone takes the unit that the field showed, in sight. */
-function completed(words: string, shown: string): string {
-  const text = words.trim()
-  const unit = unitOf(shown)
-  return unit !== null && unit !== '%' && /^[+-]?[\d.,\s/½¼¾⅛⅜⅝⅞-]+$/u.test(text) && /\d|[½¼¾⅛⅜⅝⅞]/u.test(text)
-    ? `${text} ${unit}`
-    : text
-}
-
-/** Numbers stand without quotes in the plan; shares as a percentage and ratios stand as text. */
-function asWritten(text: string, { written }: Quantity): Json {
-  const plain = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(text)
-  return plain && written !== 'as ratio' ? Number(text) : text
 }

@@ -1,7 +1,7 @@
 /** One of several named values of the plan. */
 import type { Json } from '@finwright/plan/protocol/record.ts'
-import { mayBeLeftOut } from '@finwright/plan/schema/complete.ts'
 import type { Path } from '@finwright/plan/schema/locate.ts'
+import { isOptional } from '@finwright/plan/schema/optional.ts'
 import { useEnter } from '../state/use.ts'
 import { useField } from '../state/use-field.ts'
 import styles from './Field.module.css'
@@ -38,7 +38,10 @@ export function SelectField({ path, label, options, make }: SelectFieldProps) {
       label={label}
       source={standing?.source ?? ''}
       issues={issues}
-      onClear={typed === undefined || make !== undefined || !mayBeLeftOut(path) ? null : clear}
+      {...(make === undefined
+        ? { state: typed !== undefined ? 'typed' : standing === null ? 'open' : 'standing' }
+        : {})}
+      onClear={typed === undefined || make !== undefined || !isOptional(path) ? null : clear}
     >
       {(described) => (
         <select

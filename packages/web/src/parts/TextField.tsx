@@ -1,6 +1,7 @@
 /** Words: a name, a file. */
 import type { Issue } from '@finwright/core/issue.ts'
 import type { Path } from '@finwright/plan/schema/locate.ts'
+import { isOptional } from '@finwright/plan/schema/optional.ts'
 import { useState } from 'react'
 import { useEnter } from '../state/use.ts'
 import { useField } from '../state/use-field.ts'
@@ -24,12 +25,22 @@ export function TextField({ path, label, hint = '' }: TextFieldProps) {
       setDraft(null)
       return
     }
-    const made = enter({ name: 'field.set', payload: { path: [...path], value: draft } })
+    const made = enter(
+      draft.trim() === '' && isOptional(path)
+        ? { name: 'field.clear', payload: { path: [...path] } }
+        : { name: 'field.set', payload: { path: [...path], value: draft } },
+    )
     setRefused(made.ok ? [] : made.issues)
     if (made.ok) setDraft(null)
   }
   return (
-    <FieldRow path={path} label={label} hint={hint} issues={refused.length > 0 ? refused : issues}>
+    <FieldRow
+      path={path}
+      label={label}
+      hint={hint}
+      issues={refused.length > 0 ? refused : issues}
+      state={typed === undefined ? 'open' : 'typed'}
+    >
       {(described) => (
         <input
           {...described}

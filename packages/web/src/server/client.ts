@@ -23,6 +23,8 @@ export interface PlanServer {
   readonly redo: (plan: string, step: StepRequest) => Promise<Reply<NewsReply>>
   readonly news: (plan: string, since: number) => Promise<Reply<NewsReply>>
   readonly fileText: (plan: string, reference: FileReference) => Promise<Reply<string>>
+  /** Puts a text on the server, to be attached to a plan by its reference. */
+  readonly keepFile: (text: string) => Promise<Reply<FileReference>>
   /** Events are hints that something is new; `gone` and `back` say how the connection fares. Returns how to stop. */
   readonly listen: (told: (event: ServerEvent | { readonly kind: 'gone' | 'back' }) => void) => () => void
 }

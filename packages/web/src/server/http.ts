@@ -1,5 +1,6 @@
 /** The client of the local server: the addresses of docs/server.md, and nothing else in the app asks the network. */
 import type { Issue } from '@finwright/core/issue.ts'
+import type { FileReference } from '@finwright/plan/protocol/record.ts'
 import type { NewsReply, PlanList, Refused, ServerEvent, StandingPlan } from '@finwright/plan/protocol/wire.ts'
 import type { PlanServer, Reply } from './client.ts'
 
@@ -23,6 +24,14 @@ export function httpServer(): PlanServer {
       const reply = await reach('GET', `/api/files/${sha256}`)
       return reply === null ? gone : reply.ok ? { kind: 'answer', value: await reply.text() } : refusal(reply)
     },
+    keepFile: async (text) => {
+      const reply = await reach('POST', '/api/files', new Blob([text], { type: 'application/octet-stream' }))
+      return reply === null
+        ? gone
+        : reply.ok
+          ? { kind: 'answer', value: (await reply.json()) as FileReference }
+          : refusal(reply)
+    },
     listen,
   }
 }
@@ -36,9 +45,14 @@ export async function ask<T>(method: string, address: string, body?: unknown): P
 }
 
 async function reach(method: string, address: string, body?: unknown): Promise<Response | null> {
-  const json = body === undefined ? {} : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }
+  const sent =
+    body === undefined
+      ? {}
+      : body instanceof Blob
+        ? { body }
+        : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }
   try {
-    return await fetch(address, { method, ...json, signal: AbortSignal.timeout(patience) })
+    return await fetch(address, { method, ...sent, signal: AbortSignal.timeout(patience) })
   } catch {
     return null
   }

@@ -8,6 +8,7 @@ import { type Change, inverse } from '@finwright/plan/protocol/change.ts'
 import { rebase } from '@finwright/plan/protocol/rebase.ts'
 import type { PlanRecord } from '@finwright/plan/protocol/record.ts'
 import type { CommandRequest, NewsReply, ServerEvent, StepRequest } from '@finwright/plan/protocol/wire.ts'
+import { sha256 } from '@finwright/plan/text/hash.ts'
 import type { PlanServer, Reply } from './client.ts'
 
 interface Made {
@@ -39,6 +40,7 @@ export interface LocalOptions {
 }
 
 const storeKey = 'finwright.local'
+const filesKey = 'finwright.local.files'
 
 export function localServer({
   record,
@@ -46,6 +48,10 @@ export function localServer({
   store,
 }: LocalOptions): PlanServer & { readonly fail: (gone: boolean) => void } {
   let book: Book = kept(store) ?? { made: [{ id: 'made', record, changes: [] }], done: [], undone: [] }
+  const texts = new Map<string, string>([
+    ...Object.values(files).map((text) => [sha256(text), text] as const),
+    ...keptFiles(store),
+  ])
   let gone = false
   const listeners = new Set<(event: ServerEvent | { readonly kind: 'gone' | 'back' }) => void>()
   const tell = (event: Parameters<Parameters<PlanServer['listen']>[0]>[0]): void => {
@@ -67,12 +73,17 @@ export function localServer({
     undo: (_, step) => answer(() => stepped(book, 'undo', step, keep)),
     redo: (_, step) => answer(() => stepped(book, 'redo', step, keep)),
     news: (_, since) => answer(() => ({ kind: 'answer', value: newsSince(book, since) })),
-    fileText: (_, { sha256 }) =>
+    fileText: (_, { sha256: wanted }) =>
       answer(() => {
-        const name = Object.entries(headOf(book).files).find(([, file]) => file.sha256 === sha256)?.[0]
-        return name === undefined || !(name in files)
-          ? { kind: 'refused', issues: [] }
-          : { kind: 'answer', value: files[name]! }
+        const text = texts.get(wanted)
+        return text === undefined ? { kind: 'refused', issues: [] } : { kind: 'answer', value: text }
+      }),
+    keepFile: (text) =>
+      answer(() => {
+        const reference = { sha256: sha256(text), size: new TextEncoder().encode(text).length }
+        texts.set(reference.sha256, text)
+        store?.setItem(filesKey, JSON.stringify([...texts]))
+        return { kind: 'answer', value: reference }
       }),
     listen: (told) => {
       listeners.add(told)
@@ -143,6 +154,11 @@ function newsSince({ made, done, undone }: Book, since: number): NewsReply {
     redo: undone.at(-1)?.label ?? null,
     changed: '',
   }
+}
+
+function keptFiles(store: LocalOptions['store']): readonly (readonly [string, string])[] {
+  const text = store?.getItem(filesKey) ?? null
+  return text === null ? [] : (JSON.parse(text) as [string, string][])
 }
 
 function kept(store: LocalOptions['store']): Book | null {

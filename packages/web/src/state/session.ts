@@ -21,6 +21,8 @@ export interface Session {
   readonly hand: Cell<Hand | null>
   /** A file beside the plan; null where it cannot be had. */
   readonly readFile: ReadFile
+  /** Puts a text beside the plans, to be attached; the issues where it cannot be kept, `gone` with the server. */
+  readonly keepFile: PlanServer['keepFile']
 }
 
 /** `P3`, as pieces, plies and shapes are named; other kinds as they come. */
@@ -60,6 +62,7 @@ export function session(server: PlanServer, answerer: Answerer, document = planD
     before: { get: before.get, watch: before.watch, forget },
     hand: cell<Hand | null>(null),
     readFile,
+    keepFile: server.keepFile,
   }
 }
 

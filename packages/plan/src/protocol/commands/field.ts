@@ -3,11 +3,12 @@ import { z } from 'zod'
 import { fieldAt, type Path, pathText } from '../../schema/locate.ts'
 import { command, done, noPlace } from '../command.ts'
 import { withoutValue, withValue } from '../place.ts'
-import { jsonShape, placeShape } from '../record.ts'
+import { jsonShape, type PlanRecord, placeShape } from '../record.ts'
+import { canName, plyName } from './names.ts'
 
 export const setField = command({
   payload: z.strictObject({ path: placeShape.min(1), value: jsonShape }),
-  label: ({ path }) => fieldName(path),
+  label: ({ path }, record) => fieldName(path, record),
   footprint: ({ path }) => ({ values: [path], orders: [] }),
   writes: ({ value }) => value,
   apply: ({ path, value }, record) => {
@@ -22,7 +23,7 @@ export const setField = command({
 
 export const clearField = command({
   payload: z.strictObject({ path: placeShape.min(1) }),
-  label: ({ path }) => `${fieldName(path)}, back to the default`,
+  label: ({ path }, record) => `${fieldName(path, record)}, back to the default`,
   footprint: ({ path }) => ({ values: [path], orders: [] }),
   apply: ({ path }, record) => {
     const plan = withoutValue(record.plan, path)
@@ -34,8 +35,12 @@ export const clearField = command({
   },
 })
 
-/** `ply 3: step back at the tip`. */
-export function fieldName(path: Path): string {
+/** `P3: step back from the tip`. */
+export function fieldName(path: Path, record: PlanRecord): string {
   const name = fieldAt(path)?.label ?? pathText(path)
-  return path[0] === 'plies' && typeof path[1] === 'number' && path.length > 2 ? `ply ${path[1] + 1}: ${name}` : name
+  const [list, at] = path
+  if (typeof at !== 'number' || path.length < 3) return name
+  const entry = list === 'plies' ? plyName(record, at) : list === 'cans' ? canName(record, at) : undefined
+  if (entry === undefined) return name
+  return `${entry}: ${fieldAt(path) === null ? path.slice(2).join(', ') : name}`
 }

@@ -13,10 +13,15 @@ interface ListOf {
   readonly path: Path
   /** `ply`. */
   readonly one: string
+  /** What an entry that stands there is called everywhere else, where it has a name: `P3`, `can B`. */
+  readonly named?: (record: PlanRecord, at: number) => string | undefined
 }
 
-export interface ListCommands {
-  readonly insert: Command<{ at: number; entry: JsonObject }>
+/** An object, or a row of a table. */
+export type Entry = JsonObject | readonly (string | number)[]
+
+export interface ListCommands<E extends Entry = JsonObject> {
+  readonly insert: Command<{ at: number; entry: E }>
   readonly remove: Command<{ at: number }>
   readonly move: Command<{ from: number; to: number }>
   readonly duplicate: Command<{ at: number }>
@@ -24,25 +29,33 @@ export interface ListCommands {
 
 const place = z.int().min(0).max(1000)
 
-export function listCommands({ path, one }: ListOf): ListCommands {
-  const number = (at: number): string => `${one} ${at + 1}`
+const rowShape = z.array(z.union([z.string().max(200), z.number()])).max(12)
+
+export const listCommands = (of: ListOf): ListCommands => commandsOn(of, objectShape)
+
+/** Of a table whose rows stand as lists. */
+export const rowCommands = (of: ListOf): ListCommands<readonly (string | number)[]> => commandsOn(of, rowShape)
+
+function commandsOn<E extends Entry>({ path, one, named }: ListOf, entryShape: z.ZodType<E>): ListCommands<E> {
+  const numbered = (at: number): string => `${one} ${at + 1}`
+  const name = (record: PlanRecord, at: number): string => named?.(record, at) ?? numbered(at)
   const order = { orders: [path] }
   return {
     insert: command({
-      payload: z.strictObject({ at: place, entry: objectShape }),
-      label: ({ at }) => `${number(at)} put in`,
+      payload: z.strictObject({ at: place, entry: entryShape }),
+      label: ({ at }) => (named === undefined ? `${numbered(at)} put in` : `${one} put in at place ${at + 1}`),
       footprint: () => ({ ...order, values: [] }),
       apply: ({ at, entry }, record) => {
-        if (valueAt(record.plan, path) === undefined && at === 0) return first(record, path, entry)
+        if (valueAt(record.plan, path) === undefined && at === 0) return first(record, path, entry as Json)
         return listed(record, path, one, { at, last: 0 }, (list) => ({
-          list: [...list.slice(0, at), entry, ...list.slice(at)],
+          list: [...list.slice(0, at), entry as Json, ...list.slice(at)],
           change: inserted(path, list.length, at),
         }))
       },
     }),
     remove: command({
       payload: z.strictObject({ at: place }),
-      label: ({ at }) => `${number(at)} taken out`,
+      label: ({ at }, record) => `${name(record, at)} taken out`,
       footprint: ({ at }) => ({ ...order, values: [[...path, at]] }),
       apply: ({ at }, record) =>
         listed(record, path, one, { at, last: 1 }, (list) => ({
@@ -52,7 +65,7 @@ export function listCommands({ path, one }: ListOf): ListCommands {
     }),
     move: command({
       payload: z.strictObject({ from: place, to: place }),
-      label: ({ from, to }) => `${number(from)} moved to place ${to + 1}`,
+      label: ({ from, to }, record) => `${name(record, from)} moved to place ${to + 1}`,
       footprint: () => ({ ...order, values: [] }),
       apply: ({ from, to }, record) =>
         listed(record, path, one, { at: Math.max(from, to), last: 1 }, (list) => {
@@ -65,7 +78,7 @@ export function listCommands({ path, one }: ListOf): ListCommands {
     }),
     duplicate: command({
       payload: z.strictObject({ at: place }),
-      label: ({ at }) => `${number(at)} duplicated`,
+      label: ({ at }, record) => `${name(record, at)} duplicated`,
       footprint: () => ({ ...order, values: [] }),
       apply: ({ at }, record) =>
         listed(record, path, one, { at, last: 1 }, (list) => ({

@@ -185,7 +185,7 @@ function flightOf(typed: Answers, choose: Choose): JsonObject {
   }
   const top = Number(typed.topMach)
   const site = siValue('flight.siteAltitude', typed.siteAltitude)!
-  const at = Math.max(site, siValue('flight.history.altitude', typed.topAltitude)!)
+  const at = Math.max(site, siValue('flight.history[][1]', typed.topAltitude)!)
   const steps = 8
   const states = Array.from({ length: steps }, (_, i) => {
     const mach = round(top * (1 / 3 + ((2 / 3) * i) / (steps - 1)), 3)

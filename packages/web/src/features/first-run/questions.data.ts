@@ -148,7 +148,7 @@ export const questions: readonly Question[] = [
       {
         kind: 'quantity',
         key: 'topAltitude',
-        field: 'flight.history.altitude',
+        field: 'flight.history[][1]',
         label: 'Top speed is reached at, above sea level',
         help: 'About where the motor burns out. The lower, the harder on the fins: guess low, or state the site’s own.',
         when: ['flight', 'top-speed'],

@@ -6,21 +6,25 @@ import { QuantityField } from '../../parts/QuantityField.tsx'
 import { SelectField } from '../../parts/SelectField.tsx'
 import { SwitchField } from '../../parts/SwitchField.tsx'
 import { TextField } from '../../parts/TextField.tsx'
-import { usePlan, useSelected, useSession, useTyped } from '../../state/use.ts'
+import { usePlan, useSelected, useSession, useTyped, useUnits } from '../../state/use.ts'
 import { form, type Group, type Row } from './form.data.ts'
+import { libraryValue } from './materials.results.ts'
 import { materialOptions } from './materials.ts'
 import styles from './PlanPage.module.css'
 
 interface FormSectionsProps {
   /** What follows the fields of a section. */
   readonly after?: Readonly<Record<string, ReactNode>>
+  /** What stands before them. */
+  readonly before?: Readonly<Record<string, ReactNode>>
 }
 
-export function FormSections({ after = {} }: FormSectionsProps) {
+export function FormSections({ after = {}, before = {} }: FormSectionsProps) {
   const typed = usePlan()
   const complete = useSelected(useSession().answers, ({ document }) => document?.value.complete)
   return form.map(({ id, title, lead, groups }) => (
     <Section key={id} id={id} title={title} {...(lead === undefined ? {} : { lead })}>
+      {before[id]}
       <div className={styles.groups}>
         {groups
           .filter(
@@ -59,7 +63,7 @@ const Field = memo(function Field({ row }: { readonly row: Row }) {
   const materials = useTyped(['materials'])
   switch (row.kind) {
     case 'quantity':
-      return <QuantityField {...row} />
+      return row.path[0] === 'resin' ? <ResinField {...row} /> : <QuantityField {...row} />
     case 'switch':
       return <SwitchField {...row} />
     case 'text':
@@ -74,3 +78,10 @@ const Field = memo(function Field({ row }: { readonly row: Row }) {
     }
   }
 })
+
+/** Where the data sheet's value is not stated, the library's holds, with its source. */
+function ResinField(row: Extract<Row, { kind: 'quantity' }>) {
+  const plan = usePlan()
+  const units = useUnits()
+  return <QuantityField {...row} otherwise={libraryValue(row.path, plan, units)} />
+}

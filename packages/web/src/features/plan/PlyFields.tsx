@@ -1,10 +1,11 @@
 /** The plies as a table of fields: cloth, angle, role, step-backs; put in, taken out, doubled, moved. */
+import { plyNames } from '@finwright/plan/protocol/commands/names.ts'
 import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
 import { useState } from 'react'
 import { Button } from '../../parts/Button.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
 import { SelectField } from '../../parts/SelectField.tsx'
-import { useCanDesign, useEnter, usePlan, useSession } from '../../state/use.ts'
+import { useEnter, usePlan, useSession } from '../../state/use.ts'
 import { materialOptions } from './materials.ts'
 import styles from './PlanPage.module.css'
 
@@ -26,14 +27,16 @@ export function PlyFields() {
   const enter = useEnter()
   const plies = Array.isArray(plan.plies) ? (plan.plies as readonly JsonObject[]) : []
   const last = plies.length - 1
+  const names = plyNames(plies)
+  const nameOf = (at: number): string => names[at] ?? `ply ${at + 1}`
   return (
     <ol className={styles.plies}>
       {plies.map((ply, at) => (
         <li key={at.toString()}>
-          <Ply ply={ply} at={at} materials={plan.materials}>
+          <Ply ply={ply} at={at} id={nameOf(at)} materials={plan.materials}>
             <Button
               kind="quiet"
-              aria-label={`Ply ${at + 1}: double`}
+              aria-label={`${nameOf(at)}: double`}
               onPress={() => enter({ name: 'plies.duplicate', payload: { at } })}
             >
               Double
@@ -41,7 +44,7 @@ export function PlyFields() {
             <Button
               kind="quiet"
               isDisabled={at === 0}
-              aria-label={`Ply ${at + 1}: towards the core`}
+              aria-label={`${nameOf(at)}: inward, towards the core`}
               onPress={() => enter({ name: 'plies.move', payload: { from: at, to: at - 1 } })}
             >
               Inward
@@ -49,7 +52,7 @@ export function PlyFields() {
             <Button
               kind="quiet"
               isDisabled={at === last}
-              aria-label={`Ply ${at + 1}: away from the core`}
+              aria-label={`${nameOf(at)}: outward, away from the core`}
               onPress={() => enter({ name: 'plies.move', payload: { from: at, to: at + 1 } })}
             >
               Outward
@@ -57,7 +60,7 @@ export function PlyFields() {
             <Button
               kind="quiet"
               isDisabled={last === 0}
-              aria-label={`Ply ${at + 1}: take out`}
+              aria-label={`${nameOf(at)}: take out`}
               onPress={() => enter({ name: 'plies.remove', payload: { at } })}
             >
               Take out
@@ -72,13 +75,14 @@ export function PlyFields() {
 interface PlyProps {
   readonly ply: JsonObject
   readonly at: number
+  /** As every sheet names it: `P3`, `V1`. */
+  readonly id: string
   readonly materials: unknown
   readonly children: React.ReactNode
 }
 
-function Ply({ ply, at, materials, children }: PlyProps) {
+function Ply({ ply, at, id, materials, children }: PlyProps) {
   const { hand } = useSession()
-  const id = useCanDesign()?.plies[at]?.id ?? `P${at + 1}`
   const peel = ply.role === 'peel' || ply.role === 'film'
   const [open, setOpen] = useState(false)
   const short = isObject(ply.stepBack)

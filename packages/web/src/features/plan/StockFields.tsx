@@ -1,4 +1,4 @@
-/** Cloth on the shelf, a roll a row; and how many cans are to be made. */
+/** Cloth on the shelf, a roll a row. */
 import type { JsonObject } from '@finwright/plan/protocol/record.ts'
 import { valueAt } from '@finwright/plan/schema/locate.ts'
 import { Button } from '../../parts/Button.tsx'
@@ -13,11 +13,10 @@ export function StockFields() {
   const plan = usePlan()
   const enter = useEnter()
   const rolls = listAt(plan, ['stock', 'rolls'])
-  const cans = listAt(plan, ['cans'])
   const clothUsed = listAt(plan, ['plies'])[0]?.cloth
   return (
     <>
-      <div className={styles.groups}>
+      <div className={styles.beside}>
         {rolls.map((_, at) => (
           <div key={at.toString()} className={styles.group} data-path={`stock.rolls[${at}]`}>
             <h3 className={styles.groupTitle}>Roll {at + 1}</h3>
@@ -30,9 +29,11 @@ export function StockFields() {
             <QuantityField path={['stock', 'rolls', at, 'width']} />
             <QuantityField path={['stock', 'rolls', at, 'length']} />
             <QuantityField path={['stock', 'rolls', at, 'selvedge']} />
-            <Button kind="quiet" onPress={() => enter({ name: 'rolls.remove', payload: { at } })}>
-              {`Take roll ${at + 1} off the shelf`}
-            </Button>
+            <div className={styles.under}>
+              <Button kind="quiet" onPress={() => enter({ name: 'rolls.remove', payload: { at } })}>
+                {`Take roll ${at + 1} off the shelf`}
+              </Button>
+            </div>
           </div>
         ))}
       </div>
@@ -49,21 +50,6 @@ export function StockFields() {
       >
         Put a roll on the shelf
       </Button>
-      <div className={styles.group}>
-        <h3 className={styles.groupTitle}>Cans to make</h3>
-        {cans.map((_, at) => (
-          <SelectField
-            key={at.toString()}
-            path={['cans', at, 'purpose']}
-            label={`Can ${String(valueAt(plan, ['cans', at, 'letter']) ?? at + 1)}`}
-            options={[
-              { value: 'flight', label: 'to fly' },
-              { value: 'backup', label: 'as backup' },
-              { value: 'practice', label: 'for practice' },
-            ]}
-          />
-        ))}
-      </div>
     </>
   )
 }

@@ -196,19 +196,11 @@ export const form: readonly FormSection[] = [
       },
       {
         when: is('flight.kind', 'history'),
-        rows: [
-          { kind: 'text', path: ['flight', 'history'], label: 'File with the flight’s history' },
-          q('flight.temperatureOffset'),
-        ],
+        rows: [q('flight.temperatureOffset')],
       },
       {
         title: 'Loads',
         rows: [q('loads.angleOfAttack'), q('loads.tipLoad'), q('loads.structuralDamping'), q('loads.speedRatio')],
-      },
-      {
-        title: 'Wind',
-        when: (plan) => valueAt(plan, ['loads', 'wind']) !== undefined,
-        rows: [q('loads.wind.steady'), q('loads.wind.gust'), q('loads.wind.railLength')],
       },
     ],
   },

@@ -2,8 +2,9 @@
 import type { DocumentInput } from '@finwright/sheets/documents.ts'
 import { useState } from 'react'
 import { Button } from '../../parts/Button.tsx'
+import { save } from '../../parts/save.ts'
 import styles from './PrintPage.module.css'
-import { everything, notMade, save, stopPrinting } from './printing.ts'
+import { everything, notMade, stopPrinting } from './printing.ts'
 
 interface Making {
   readonly what: string

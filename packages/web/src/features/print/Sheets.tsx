@@ -2,9 +2,10 @@
 import { useEffect, useState } from 'react'
 import { Link, useSearchParams } from 'wouter'
 import { Button } from '../../parts/Button.tsx'
+import { save } from '../../parts/save.ts'
 import styles from './PrintPage.module.css'
 import { fileName, type Listed, pagesInWords } from './print.results.ts'
-import { documentPdf, notMade, pageSvg, save } from './printing.ts'
+import { documentPdf, notMade, pageSvg } from './printing.ts'
 
 interface SheetsProps {
   readonly listed: readonly Listed[]

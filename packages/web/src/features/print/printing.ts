@@ -22,13 +22,3 @@ export const stopPrinting = (): void => void worker().stop()
 /** Said instead of a file. */
 export const notMade = (error: unknown): string =>
   `The PDF could not be made (${error instanceof Error ? error.message : String(error)}). The command line makes the same file: finwright sheets.`
-
-/** Hands a file to the browser. */
-export function save(name: string, bytes: Uint8Array, type: string): void {
-  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }))
-  const link = document.createElement('a')
-  link.href = address
-  link.download = name
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(address), 60_000)
-}
