@@ -39,6 +39,7 @@ afterAll(async () => {
 const margin = (id: string) => page.locator(`[data-margin="${id}"]`)
 const pages = [
   { path: '/', question: 'The plan' },
+  { path: '/can', question: 'What does it look like?' },
   { path: '/shape', question: 'What shape is it?' },
   { path: '/plies', question: 'Which plies, which way?' },
   { path: '/see', question: 'What will it see?' },
@@ -152,6 +153,24 @@ describe('the app', { retry: 1 }, () => {
       expect(await accessibilityFaults(page), '360 px').toEqual([])
     },
   )
+
+  test('the can: a ply under the hand on the bay map is lit beside it; a mode swings on its can or clamped', async () => {
+    await page.setViewportSize({ width: 1440, height: 900 })
+    await page
+      .getByRole('navigation', { name: 'Questions' })
+      .getByRole('link', { name: 'What does it look like?' })
+      .click()
+    await atRest(page)
+    await page.getByRole('button', { name: 'P2', exact: true }).hover()
+    await expect.poll(() => page.locator('svg path[data-hand]').count()).toBeGreaterThan(0)
+    await page.mouse.move(0, 0)
+    const bending = page.locator('label', { hasText: 'first bending' })
+    await bending.click()
+    const held = await bending.textContent()
+    await page.getByText('Clamped', { exact: true }).click()
+    await expect.poll(() => bending.textContent()).not.toBe(held)
+    expect(await accessibilityFaults(page)).toEqual([])
+  })
 
   test('nothing was reported as a fault, nor against the content policy', () => {
     expect(faults).toEqual([])
