@@ -53,7 +53,7 @@ test('plans side by side, files in, and the way back', { timeout: 300_000 }, asy
   await choose.setInputFiles(file('thrust.csv', '0,0'))
   await page.getByText('None of these files is a plan', { exact: false }).waitFor()
   await choose.setInputFiles(file('study.json', readFileSync('examples/study-swept-wing.fincan.json', 'utf8')))
-  await page.getByText('This is a study of one fin', { exact: false }).waitFor()
+  await page.getByRole('button', { name: 'Open it as a plan of its own' }).waitFor()
   expect(await planName(page)).toBe(demo)
 
   // A good one is shown first, then opened as a plan of its own.
@@ -90,4 +90,22 @@ test('plans side by side, files in, and the way back', { timeout: 300_000 }, asy
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
   }
   expect(broken).toEqual([])
+})
+
+test('a study is opened and answered in words', { timeout: 120_000 }, async () => {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  await page.goto(`${server.address}/plans`)
+  const choose = page.locator('input[type=file]')
+  await choose.setInputFiles(file('study.json', readFileSync('examples/study-swept-wing.fincan.json', 'utf8')))
+  await page.getByRole('button', { name: 'Open it as a plan of its own' }).click()
+  await expect.poll(() => planName(page), { timeout: 30_000 }).toBe('Weakened swept wing of a wind-tunnel standard')
+  await atRest(page)
+  await page.getByRole('link', { name: 'The plan', exact: true }).click()
+  await page.getByText('so that a speed ratio of 1 is the test', { exact: false }).waitFor()
+  const states = page.getByRole('region', { name: 'Flutter in each state of the air' })
+  expect(await states.locator('tbody tr').first().textContent()).toMatch(/0\.50566.ft\/s1\.030\.9/)
+  expect(await accessibilityFaults(page)).toEqual([])
+  await page.getByRole('link', { name: 'What do I cut?' }).click()
+  await page.getByText('it has no cloth and no resin', { exact: false }).waitFor()
+  await page.close()
 })

@@ -52,8 +52,6 @@ export default function PlansPage() {
                 <span key={plan.id} className={styles.acts}>
                   {plan.id === open ? (
                     <span>open now</span>
-                  ) : plan.kind === 'study' ? (
-                    <span>a study, for the shell</span>
                   ) : (
                     <Button
                       kind="quiet"
@@ -97,19 +95,17 @@ export default function PlansPage() {
           <FromFile onOpened={openWindowAnew} />
           <Section
             title="Examples"
-            lead="Invented, to look around in. Opening one makes a plan of its own; the one that is open stays."
+            lead="Invented rockets to look around in, and studies of plates held against published cases. Opening one makes a plan of its own; the one that is open stays."
           >
             <ul className={styles.examples}>
-              {examples
-                .filter(({ name }) => !name.startsWith('study'))
-                .map(({ name, title, note }) => (
-                  <li key={name}>
-                    <Button kind="quiet" onPress={async () => opened(await shelf.planFromExample(name))}>
-                      {title}
-                    </Button>
-                    <span className={styles.note}>{note}</span>
-                  </li>
-                ))}
+              {examples.map(({ name, title, note }) => (
+                <li key={name}>
+                  <Button kind="quiet" onPress={async () => opened(await shelf.planFromExample(name))}>
+                    {title}
+                  </Button>
+                  <span className={styles.note}>{note}</span>
+                </li>
+              ))}
             </ul>
           </Section>
           {list.removed.length > 0 && (

@@ -28,7 +28,6 @@ export function readChosen(chosen: readonly Chosen[]): ReadFiles {
     return { kind: 'faulty', name: chosen.map(({ name }) => name).join(', '), issues: [noPlan(chosen)] }
   const read = importedPlan(plan.text)
   if (!read.ok) return { kind: 'faulty', name: plan.name, issues: read.issues }
-  if ('study' in read.value) return { kind: 'faulty', name: plan.name, issues: [aStudy] }
   const names = [...new Set(filesNamed(read.value))]
   const files = chosen.filter(({ name }) => names.includes(name)).map(({ name, base64 }) => ({ name, base64 }))
   return {
@@ -61,11 +60,3 @@ const noPlan = (chosen: readonly Chosen[]): Issue => ({
   message: 'None of these files is a plan: a plan ends in .json.',
   hint: 'Choose the plan file and the CSV files that it names together. A CSV alone goes in on the plan’s page, an outline on the page of the shape.',
 })
-
-const aStudy: Issue = {
-  code: 'plan/study-in-app',
-  path: 'study',
-  value: 'study',
-  message: 'This is a study of one fin, which the app has no page for; it opens plans of fin cans.',
-  hint: 'Work it out from the shell: npx --no-install finwright assess FILE.',
-}
