@@ -16,7 +16,7 @@ const sizes = [
   { width: 360, height: 800 },
 ]
 /** A long page is cut after so many windows. */
-const most = 3
+const most = 2.5
 
 /** Paths and questions as the app lists them. */
 const listed = readFileSync('packages/web/src/pages.ts', 'utf8').matchAll(/path: '([^']+)',\s*question: '([^']+)'/g)
@@ -50,7 +50,7 @@ for (const { name, path } of pages) {
     const height = name === 'why' ? size.height : Math.min(whole, most * size.height)
     const file = join(folder, fileOf(name, size))
     const clip = { x: 0, y: 0, width: size.width, height }
-    await page.screenshot({ path: file, type: 'jpeg', quality: 72, fullPage: name !== 'why', clip })
+    await page.screenshot({ path: file, type: 'jpeg', quality: 62, fullPage: name !== 'why', clip })
     console.log(file)
   }
 }
