@@ -111,10 +111,13 @@ export type Turn = {
   readonly ask: { readonly ticket: number; readonly cancel: boolean } | null
 }
 
-/** The record changed. `ask` says to ask the worker under that ticket, and whether to end what it is at first. */
+/**
+ * The record changed. `ask` says to ask the worker under that ticket, and whether to end what it is at first. An answer known before is asked for
+ * again once another record has been read meanwhile: its sections have begun to take the place of the known ones.
+ */
 export function recordChanged(answers: Answers, key: string): Turn {
   if (answers.key === key) return { answers, ask: null }
-  const known = answers.assessment?.key === key || answers.issues?.key === key
+  const known = (answers.assessment?.key === key && answers.document?.key === key) || answers.issues?.key === key
   const ticket = answers.tickets + 1
   const cancel = answers.asked !== null
   if (known) return { answers: { ...answers, key, asked: null }, ask: cancel ? { ticket: 0, cancel } : null }

@@ -19,6 +19,7 @@ import { demoRecord, exampleRecord, someFile } from './records.ts'
 const refusedReport = (ticket: number, key: string): Report => ({ kind: 'refused', ticket, key, issues: [] })
 /** No view reads it here. */
 const answered = (ticket: number, key: string): Report => ({ kind: 'answer', ticket, key, assessment: {} as never })
+const read = (ticket: number, key: string): Report => ({ kind: 'read', ticket, key, document: {} as never })
 
 describe('the newest record counts', () => {
   test('an edit while the worker is at it ends that, and asks anew', () => {
@@ -41,11 +42,22 @@ describe('the newest record counts', () => {
   })
 
   test('back to a record that is answered already asks nothing', () => {
-    const answers = reported(recordChanged(noAnswers, 'a').answers, answered(1, 'a'))
+    const answers = reported(reported(recordChanged(noAnswers, 'a').answers, read(1, 'a')), answered(1, 'a'))
     const away = recordChanged(answers, 'b')
     const back = recordChanged(away.answers, 'a')
     expect([back.ask, isStale(back.answers)]).toEqual([{ ticket: 0, cancel: true }, false])
     expect(recordChanged(back.answers, 'a').ask).toBeNull()
+  })
+
+  test('back to it once the other has been read, whose sections may stand by then, asks anew', () => {
+    const answers = reported(reported(recordChanged(noAnswers, 'a').answers, read(1, 'a')), answered(1, 'a'))
+    const away = reported(recordChanged(answers, 'b').answers, read(2, 'b'))
+    const half = reported(away, { kind: 'parts', ticket: 2, key: 'b', parts: { fin: {} as never } })
+    expect(half.parts.fin?.key).toBe('b')
+    const back = recordChanged(half, 'a')
+    expect(back.ask).toEqual({ ticket: 3, cancel: true })
+    const whole = reported(reported(back.answers, read(3, 'a')), answered(3, 'a'))
+    expect([whole.asked, whole.document?.key, whole.parts.fin?.key]).toEqual([null, 'a', 'a'])
   })
 })
 

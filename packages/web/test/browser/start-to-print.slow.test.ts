@@ -60,7 +60,7 @@ test('first run to a printed package', { timeout: 600_000 }, async () => {
   await page.getByRole('button', { name: 'Make this plan' }).click()
   await page.getByRole('button', { name: 'Undo: a plan from eight answers', exact: false }).waitFor()
 
-  await page.getByRole('link', { name: 'What do I print?' }).click()
+  await page.getByRole('navigation', { name: 'Questions' }).getByRole('link', { name: 'What do I print?' }).click()
   await page.getByRole('navigation', { name: 'Documents' }).waitFor({ timeout: 240_000 })
   await page.getByRole('link', { name: 'Patterns at true scale' }).click()
   await page.getByText('100 mm check square', { exact: false }).first().waitFor()

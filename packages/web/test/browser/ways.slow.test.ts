@@ -112,7 +112,7 @@ describe('Ctrl+Z', () => {
     await page.keyboard.press('Control+z')
     await expect.poll(() => angle().inputValue()).toBe('30 deg')
     await page.keyboard.press('Escape')
-    await expect.poll(() => page.getByRole('button', { name: /^Undo: ply 1: ply angle/ }).count()).toBe(1)
+    await expect.poll(() => page.getByRole('button', { name: /^Undo: P1: ply angle/ }).count()).toBe(1)
   })
 
   test('in a field that is none of the plan’s it is that field’s own', async () => {

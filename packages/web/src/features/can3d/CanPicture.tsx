@@ -1,4 +1,4 @@
-/** The can to turn by hand or arrow keys; at rest as lines until that is loaded, and where the browser has no WebGL. */
+/** The can to turn by hand or arrow keys; at rest as lines where the browser has no WebGL. */
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { useWidth } from '../../parts/use-width.ts'
 import { theme } from '../../state/theme.ts'
@@ -15,7 +15,7 @@ interface CanPictureProps {
 
 export function CanPicture({ model, view, onHand }: CanPictureProps) {
   const [frame] = useWidth<HTMLDivElement>()
-  const [scene, canvas] = useScene(model, onHand)
+  const { scene, flat, canvas } = useScene(model, onHand)
   useEffect(() => {
     const box = canvas.current
     if (scene === null || box === null) return
@@ -49,12 +49,14 @@ export function CanPicture({ model, view, onHand }: CanPictureProps) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys turn it */}
       <section aria-label="The can; arrow keys turn it" tabIndex={0} onKeyDown={onKeyDown} className={styles.turned}>
         <canvas ref={canvas} className={styles.canvas} hidden={scene === null} />
-        {scene === null && <Still model={model} view={view} onHand={onHand} />}
+        {flat && <Still model={model} view={view} onHand={onHand} />}
       </section>
       <p className={styles.note}>
-        {scene === null
-          ? 'Drawn at rest: this browser shows nothing in three dimensions, or is still loading it.'
-          : 'Drag or arrow keys to turn, wheel to come closer.'}
+        {flat
+          ? 'Drawn at rest: this browser shows nothing in three dimensions.'
+          : scene === null
+            ? 'Being drawn …'
+            : 'Drag or arrow keys to turn, wheel to come closer.'}
       </p>
     </div>
   )
@@ -67,21 +69,29 @@ function useScene(model: CanModel, onHand: (ply: string | null) => void) {
   const newest = useRef(model)
   newest.current = model
   const [scene, setScene] = useState<CanScene | null>(null)
+  /** The browser has no WebGL. */
+  const [flat, setFlat] = useState(false)
   useEffect(() => {
     let wanted = true
     let made: CanScene | null = null
-    void import('./can-scene.ts').then(({ canScene }) => {
-      if (!wanted || canvas.current === null) return
-      made = canScene(canvas.current, newest.current, (ply) => told.current(ply))
-      setScene(made)
+    let endMaking = (): void => undefined
+    void import('./can-scene.ts').then(({ canScene, bodiesSlowly }) => {
+      if (!wanted) return
+      endMaking = bodiesSlowly(newest.current, (bodies) => {
+        if (canvas.current === null) return
+        made = canScene(canvas.current, bodies, (ply) => told.current(ply))
+        if (made === null) setFlat(true)
+        else setScene(made)
+      })
     })
     return () => {
       wanted = false
+      endMaking()
       made?.end()
     }
   }, [])
   useEffect(() => scene?.put(model), [scene, model])
-  return [scene, canvas] as const
+  return { scene, flat, canvas }
 }
 
 function Still({ model, view, onHand }: CanPictureProps) {

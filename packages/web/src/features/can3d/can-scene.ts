@@ -18,7 +18,7 @@ import {
   WebGLRenderer,
 } from 'three'
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
-import { bareCan, type Facet, faceOf, type Space, turned } from './ground.ts'
+import { bareCan, faceOf, type Space, turned } from './ground.ts'
 import { laid, positionsOf } from './lay.ts'
 import type { CanModel } from './model.ts'
 
@@ -47,15 +47,15 @@ const farthest = 0.12
 /** Hz, on screen. */
 const pace = 0.7
 
-/** Null where the browser has no WebGL. */
+/** Null where the browser has no WebGL. `first` as `bodiesSlowly` makes it. */
 export function canScene(
   canvas: HTMLCanvasElement,
-  first: CanModel,
+  first: Bodies,
   told: (ply: string | null) => void,
 ): CanScene | null {
   const renderer = rendererOn(canvas)
   if (renderer === null) return null
-  const reach = reachOf(first)
+  const reach = reachOf(first.model)
   const scene = new Scene()
   const can = new Group()
   scene.add(can, new AmbientLight('#fff', 1.6))
@@ -67,7 +67,8 @@ export function canScene(
   const controls = new OrbitControls(camera, canvas)
   controls.enablePan = false
 
-  let bodies = bodiesOf(first)
+  let bodies = first
+  let endMaking = (): void => undefined
   let view: CanView = { laid: bodies.plies.length, hand: null, swing: null, moving: false }
   let frame = 0
   let queued = 0
@@ -151,12 +152,16 @@ export function canScene(
 
   return {
     put: (model) => {
-      const before = bodies
-      can.remove(...before.all)
-      bodies = bodiesOf(model)
-      place()
-      left.push(before)
-      show()
+      endMaking()
+      if (model === bodies.model) return
+      endMaking = bodiesSlowly(model, (made) => {
+        const before = bodies
+        can.remove(...before.all)
+        bodies = made
+        place()
+        left.push(before)
+        show()
+      })
     },
     show: (next) => {
       view = next
@@ -184,6 +189,7 @@ export function canScene(
       draw()
     },
     end: () => {
+      endMaking()
       cancelAnimationFrame(frame)
       cancelAnimationFrame(queued)
       canvas.removeEventListener('pointermove', onPointerMove)
@@ -204,7 +210,7 @@ type Lit = Mesh<BufferGeometry, MeshLambertMaterial>
 
 const reachOf = ({ span, geometry: { shape } }: CanModel): number => Math.max(shape.R + span, (shape.x1 - shape.x0) / 2)
 
-interface Bodies {
+export interface Bodies {
   readonly model: CanModel
   readonly tube: Lit
   readonly fins: Lit
@@ -214,40 +220,97 @@ interface Bodies {
   readonly all: readonly Lit[]
 }
 
-function bodiesOf(model: CanModel): Bodies {
+/** Longest that the making holds up what else the window has to do, but for one step of it; ms. */
+const slice = 8
+
+/** Makes the bodies between other things; the returned function gives up. */
+export function bodiesSlowly(model: CanModel, then: (bodies: Bodies) => void): () => void {
+  const making = bodiesOf(model)
+  let ended = false
+  const goOn = (): void => {
+    if (ended) return
+    const begun = performance.now()
+    do {
+      const step = making.next()
+      if (step.done === true) {
+        then(step.value)
+        return
+      }
+    } while (performance.now() - begun < slice)
+    setTimeout(goOn)
+  }
+  goOn()
+  return () => {
+    ended = true
+  }
+}
+
+function* bodiesOf(model: CanModel): Generator<void, Bodies, void> {
   const { finCount, outline, reach } = model
-  const all = (facets: readonly Facet[]): Lit => mesh(surface(everyBay(positionsOf(facets), finCount)))
-  const bare = bareCan(model, reach)
+  const bare = yield* kept(`bare ${model.key}`, function* () {
+    const made = bareCan(model, reach)
+    yield
+    const faces = [...laid(made.faces, outline.points), ...made.edges]
+    yield
+    const [fins, fillets] = [faces, made.fillets].map((facets) => everyBay(positionsOf(facets), finCount))
+    return { body: made.body, fins: fins!, fillets: fillets! }
+  })
   const [start, end] = bare.body as [(typeof bare.body)[number], (typeof bare.body)[number]]
   // The cylinder stands on its aft end: turned, its top is forward.
   const tube = mesh(new CylinderGeometry(start.radius, end.radius, end.x - start.x, 180, 1, true))
   tube.geometry.rotateZ(Math.PI / 2)
   tube.position.x = (start.x + end.x) / 2
-  const fins = all([...laid(bare.faces, outline.points), ...bare.edges])
-  const fillets = all(bare.fillets)
-  const plies = model.plies.map(({ id, outline, facets }, i) => {
-    const one = all(laid(facets(), outline))
+  yield
+  const [fins, fillets] = [mesh(surface(bare.fins)), mesh(surface(bare.fillets))]
+  const plies: Lit[] = []
+  for (const [i, { id, key, outline: cloth, facets }] of model.plies.entries()) {
+    yield
+    const positions = yield* kept(`ply ${finCount} ${key}`, function* () {
+      const ground = facets()
+      yield
+      const cut = laid(ground, cloth)
+      yield
+      return everyBay(positionsOf(cut), finCount)
+    })
+    yield
+    const one = mesh(surface(positions))
     one.userData.ply = id
     // Glassy, the inner ones first, so that steps show through as on the bay map.
     one.material.transparent = true
     one.material.depthWrite = false
     one.renderOrder = i + 1
-    return one
-  })
+    plies.push(one)
+  }
+  yield
   const moved = model.shapes === null ? null : mesh(movedGeometry(model))
   const whole = [tube, fins, fillets, ...plies, ...(moved === null ? [] : [moved])]
   return { model, tube, fins, fillets, plies, moved, all: whole }
 }
 
+/** What an edit did not touch is not made again. */
+const known = new Map<string, unknown>()
+const mostKnown = 32
+
+function* kept<T>(key: string, make: () => Generator<void, T, void>): Generator<void, T, void> {
+  const found = known.has(key) ? (known.get(key) as T) : yield* make()
+  known.delete(key) // the latest last, so that the oldest goes first
+  known.set(key, found)
+  if (known.size > mostKnown) known.delete(known.keys().next().value as string)
+  return found
+}
+
 /** Those of the first bay, and turned into the others. */
-function everyBay(positions: readonly number[], finCount: number): Float32Array {
+function everyBay(positions: Float32Array, finCount: number): Float32Array {
   const whole = new Float32Array(finCount * positions.length)
-  for (let bay = 0; bay < finCount; bay++)
-    for (let i = 0; i < positions.length; i += 3)
-      whole.set(
-        turned([positions[i]!, positions[i + 1]!, positions[i + 2]!], bay, finCount),
-        bay * positions.length + i,
-      )
+  for (let bay = 0; bay < finCount; bay++) {
+    const [, cos, sin] = turned([0, 1, 0], bay, finCount) as [number, number, number]
+    for (let i = 0, to = bay * positions.length; i < positions.length; i += 3, to += 3) {
+      const [y, z] = [positions[i + 1]!, positions[i + 2]!]
+      whole[to] = positions[i]!
+      whole[to + 1] = y * cos - z * sin
+      whole[to + 2] = y * sin + z * cos
+    }
+  }
   return whole
 }
 

@@ -29,14 +29,33 @@ export function laid(facets: readonly Facet[], outline: readonly Point[]): Facet
 }
 
 /** Corners of triangles in turn, three numbers a corner. */
-export const positionsOf = (facets: readonly Facet[]): number[] =>
-  facets.flatMap((facet) => facet.slice(2).flatMap((corner, i) => [...facet[0]!.at, ...facet[i + 1]!.at, ...corner.at]))
+export function positionsOf(facets: readonly Facet[]): Float32Array {
+  let triangles = 0
+  for (const facet of facets) triangles += facet.length - 2
+  const out = new Float32Array(9 * triangles)
+  let to = 0
+  for (const facet of facets) {
+    for (let i = 2; i < facet.length; i++) {
+      out.set(facet[0]!.at, to)
+      out.set(facet[i - 1]!.at, to + 3)
+      out.set(facet[i]!.at, to + 6)
+      to += 9
+    }
+  }
+  return out
+}
 
 type Box = readonly [number, number, number, number]
 
 function boxOf(points: readonly Point[]): Box {
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+  let [left, low, right, high] = [points[0]![0], points[0]![1], points[0]![0], points[0]![1]]
+  for (const point of points) {
+    left = Math.min(left, point[0])
+    low = Math.min(low, point[1])
+    right = Math.max(right, point[0])
+    high = Math.max(high, point[1])
+  }
+  return [left, low, right, high]
 }
 
 const meet = (a: Box, b: Box): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]

@@ -19,12 +19,16 @@ export interface CanModel extends CanBody {
   /** Between one ply and the next as drawn, m. */
   readonly step: number
   readonly shapes: StructureSection['shapes']
+  /** The same for cans whose bare bodies look the same. */
+  readonly key: string
   /** In words, what of this can is not drawn. */
   readonly leftOut: readonly string[]
 }
 
 export interface ModelPly {
   readonly id: string
+  /** The same for plies that lie on the same ground in the same shape. */
+  readonly key: string
   readonly outline: readonly Point[]
   readonly facets: () => readonly Facet[]
 }
@@ -50,6 +54,7 @@ export function canModel(
     outline: fins.outline,
     canEnds: tube?.canEnds_m ?? { forward: null, aft: null },
   }
+  const bareKey = JSON.stringify([design.tube, fins, body.canEnds])
   const kept = laid.filter(({ role }) => !comesOff(role))
   const step = Math.min(drawnPly, (most * geometry.leastRadius) / (kept.length + 1))
   const land = Math.max(
@@ -60,24 +65,23 @@ export function canModel(
   const reached = (tube?.ends ?? []).map(({ at_m }) => at_m)
   const plies = kept.map(({ ply, netOutline_m, buildUp_m }, i): ModelPly => {
     const ends = (tube?.ends ?? []).filter((end) => end.ply === ply).map(({ at_m }) => at_m)
-    const facets = once(() =>
-      groundOf(body, {
-        buildUp: buildUp_m,
-        lift: (i + 1) * step,
-        from: Math.min(x0, ...ends),
-        to: Math.max(x1, ...ends),
-        round: roundTheLand(land, buildUp_m),
-        wrap: design.plies.find(({ id }) => id === ply)?.wrap ?? 0,
-      }),
-    )
-    return { id: ply, outline: netOutline_m, facets }
+    const drawn = {
+      buildUp: buildUp_m,
+      lift: (i + 1) * step,
+      from: Math.min(x0, ...ends),
+      to: Math.max(x1, ...ends),
+      round: roundTheLand(land, buildUp_m),
+      wrap: design.plies.find(({ id }) => id === ply)?.wrap ?? 0,
+    }
+    const key = JSON.stringify([bareKey, drawn, netOutline_m])
+    return { id: ply, key, outline: netOutline_m, facets: once(() => groundOf(body, drawn)) }
   })
+  const reach = { from: Math.min(x0, ...reached), to: Math.max(x1, ...reached) }
   return {
     ...body,
     finCount: fins.count,
     span: Math.max(...fins.outline.points.map(([, y]) => y)),
-    plies,
-    reach: { from: Math.min(x0, ...reached), to: Math.max(x1, ...reached) },
+    ...{ plies, reach, key: JSON.stringify([bareKey, reach]) },
     step,
     shapes,
     leftOut: leftOut(design, geometry.shape.face),
