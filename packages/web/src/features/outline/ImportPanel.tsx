@@ -1,6 +1,7 @@
 /** An outline out of a file: chosen or dropped, seen, scaled and turned, and only then taken. */
-import { type DragEvent, useState } from 'react'
+import { useState } from 'react'
 import { Button } from '../../parts/Button.tsx'
+import { DropFile } from '../../parts/DropFile.tsx'
 import { useEnter, useUnits } from '../../state/use.ts'
 import { ImportPreview } from './ImportPreview.tsx'
 import type { Unreadable } from './import/path.ts'
@@ -18,19 +19,12 @@ export function ImportPanel({ present }: { readonly present: Shape | null }) {
   const enter = useEnter()
   const units = useUnits()
   const [state, setState] = useState<State>({ kind: 'none' })
-  const [over, setOver] = useState(false)
   const [said, say] = useState('')
 
-  async function open(file: File | undefined): Promise<void> {
-    if (file === undefined) return
+  async function open(file: File): Promise<void> {
     say('')
     const read = await readDrawing(file)
     setState(read.ok ? { kind: 'read', found: read.found } : { kind: 'unreadable', name: file.name, fault: read })
-  }
-  const onDrop = (event: DragEvent): void => {
-    event.preventDefault()
-    setOver(false)
-    void open(event.dataTransfer.files[0])
   }
   const take = (outline: FreePoints): void => {
     const made = enter(outlineIntent(outline, units))
@@ -41,31 +35,11 @@ export function ImportPanel({ present }: { readonly present: Shape | null }) {
   }
   return (
     <>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: a place to drop a file; the button beside it does the same */}
-      <div
-        className={styles.drop}
-        data-over={over || undefined}
-        onDragOver={(event) => {
-          event.preventDefault()
-          setOver(true)
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={onDrop}
-      >
-        <label className={styles.choose}>
-          Choose a DXF or SVG file
-          <input
-            className="unseen"
-            type="file"
-            accept=".dxf,.svg,image/svg+xml,image/vnd.dxf"
-            onChange={(event) => {
-              void open(event.target.files?.[0])
-              event.target.value = ''
-            }}
-          />
-        </label>
-        <span className={styles.hint}>or drop one here</span>
-      </div>
+      <DropFile
+        label="Choose a DXF or SVG file"
+        accept=".dxf,.svg,image/svg+xml,image/vnd.dxf"
+        onFiles={([file]) => void open(file)}
+      />
       <p className={styles.hint} role="status">
         {said}
       </p>

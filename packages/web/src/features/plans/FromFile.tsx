@@ -1,8 +1,9 @@
 /** A plan out of a file: read and shown before anything changes, or refused with every reason. */
 import type { Issue } from '@finwright/core/issue.ts'
 import type { JsonObject } from '@finwright/plan/protocol/record.ts'
-import { type DragEvent, useState } from 'react'
+import { useState } from 'react'
 import { Button } from '../../parts/Button.tsx'
+import { DropFile } from '../../parts/DropFile.tsx'
 import { Numbers } from '../../parts/Numbers.tsx'
 import { Section } from '../../parts/Page.tsx'
 import { planFromFile } from '../../server/shelf-of-plans.ts'
@@ -11,16 +12,7 @@ import { chosenFiles, type ReadFiles, readChosen } from './read-file.ts'
 
 export function FromFile({ onOpened }: { readonly onOpened: () => void }) {
   const [read, setRead] = useState<ReadFiles | null>(null)
-  const [over, setOver] = useState(false)
-  const take = async (list: FileList | null): Promise<void> => {
-    const chosen = await chosenFiles(list)
-    if (chosen.length > 0) setRead(readChosen(chosen))
-  }
-  const onDrop = (event: DragEvent): void => {
-    event.preventDefault()
-    setOver(false)
-    void take(event.dataTransfer.files)
-  }
+  const take = async (files: readonly File[]): Promise<void> => setRead(readChosen(await chosenFiles(files)))
   const open = async ({ name, from }: Extract<ReadFiles, { kind: 'read' }>): Promise<void> => {
     const reply = await planFromFile(from)
     if (reply.kind === 'answer') onOpened()
@@ -31,32 +23,12 @@ export function FromFile({ onOpened }: { readonly onOpened: () => void }) {
       title="From a file"
       lead="A plan file, with the CSV files that it names. You see what was read before anything changes."
     >
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: a place to drop files; the button beside it does the same */}
-      <div
-        className={styles.drop}
-        data-over={over || undefined}
-        onDragOver={(event) => {
-          event.preventDefault()
-          setOver(true)
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={onDrop}
-      >
-        <label className={styles.choose}>
-          Choose a plan file
-          <input
-            className="unseen"
-            type="file"
-            multiple
-            accept=".json,.csv"
-            onChange={(event) => {
-              void take(event.target.files)
-              event.target.value = ''
-            }}
-          />
-        </label>
-        <span className={styles.note}>or drop it here</span>
-      </div>
+      <DropFile
+        several
+        label="Choose a plan file"
+        accept=".json,.csv,application/json,text/csv"
+        onFiles={(files) => void take(files)}
+      />
       {read?.kind === 'faulty' && <Faults name={read.name} issues={read.issues} onClose={() => setRead(null)} />}
       {read?.kind === 'read' && (
         <div className={styles.preview}>

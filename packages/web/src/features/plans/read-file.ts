@@ -42,9 +42,9 @@ function filesNamed(value: unknown): string[] {
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(filesNamed) : []
 }
 
-export async function chosenFiles(list: FileList | null): Promise<Chosen[]> {
+export async function chosenFiles(files: readonly File[]): Promise<Chosen[]> {
   return Promise.all(
-    [...(list ?? [])].map(async (file) => {
+    files.map(async (file) => {
       const bytes = new Uint8Array(await file.arrayBuffer())
       let binary = ''
       for (const byte of bytes) binary += String.fromCharCode(byte)

@@ -59,7 +59,7 @@ export function TableFile({ name, onTake, takeLabel }: TableFileProps) {
       <DropFile
         label="Choose a CSV file"
         accept=".csv,.txt,.tsv,text/csv,text/plain"
-        onFile={(file) => void open(file)}
+        onFiles={([file]) => void open(file)}
       >
         <Button kind="quiet" onPress={() => setPasting(!pasting)} aria-expanded={pasting}>
           or paste rows
