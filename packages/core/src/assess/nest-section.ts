@@ -123,12 +123,7 @@ export function nestInput(
   return { pieces, rolls: stock.rolls, gap: usualGap }
 }
 
-export function nestSection(
-  { rolls, buy }: NestResult,
-  input: NestInput,
-  searchBudget: number,
-  kept: boolean,
-): NestSection {
+function nestSection({ rolls, buy }: NestResult, input: NestInput, searchBudget: number, kept: boolean): NestSection {
   const left: RollLeft[] = []
   const inStock = rolls.filter(({ availableLength }) => availableLength !== null)
   const touched = new Map(inStock.map((roll) => [roll.roll, roll]))

@@ -11,7 +11,7 @@ import type { NestCloth, NestedRoll, NestPiece, Point } from './piece.ts'
 import { gridPerMetre } from './shape.ts'
 import { leastWidth } from './turn.ts'
 
-export const hasNoWarp = ({ weave }: NestCloth): boolean => weave === 'film'
+const hasNoWarp = ({ weave }: NestCloth): boolean => weave === 'film'
 
 /** Sides of the hull tried, the longest first; the rest gains little and each takes a nest of its own. */
 const mostTurns = 6

@@ -175,7 +175,7 @@ function outlineInput({ tube, fins, layup }: PatternInput, { mapAt }: BayGeometr
 }
 
 /** The lay-up ends where the can does, if that is sooner. */
-export const overrunOnCan = ({ ahead, behind }: PatternInput['tube'], { forward, aft }: Ends): Ends => ({
+const overrunOnCan = ({ ahead, behind }: PatternInput['tube'], { forward, aft }: Ends): Ends => ({
   forward: Math.min(forward, ahead ?? forward),
   aft: Math.min(aft, behind ?? aft),
 })

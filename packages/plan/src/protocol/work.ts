@@ -16,7 +16,7 @@ import { planText } from '../text/write-plan.ts'
 import type { PlanRecord } from './record.ts'
 
 /** Raised whenever the same plan would give other numbers. */
-export const methodVersion = 1
+const methodVersion = 1
 
 export interface Ask {
   /** Rises with every ask. */

@@ -79,7 +79,7 @@ function mirroredCuts(
   return [`slits as drawn for ${figures.ply(first)}; for ${figures.ply(rest[0]!)} turn the pattern over`]
 }
 
-export const lettersOf = (pieces: readonly PatternPiece[]): string[] => [...new Set(pieces.map(({ can }) => can))]
+const lettersOf = (pieces: readonly PatternPiece[]): string[] => [...new Set(pieces.map(({ can }) => can))]
 
 /** `bay 2`, `bays 1–4`, `bays 1, 3`. */
 export function ranges(bays: readonly number[]): string {

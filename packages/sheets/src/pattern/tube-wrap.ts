@@ -33,7 +33,7 @@ const tab = 18
 const aftRadius = ({ radius_m, root_m, narrowing_deg }: TubeFigures): number =>
   radius_m - (root_m.aft - root_m.forward) * Math.sin((narrowing_deg * Math.PI) / 180)
 
-export const isConical = ({ narrowing_deg }: TubeFigures): boolean => narrowing_deg !== 0
+const isConical = ({ narrowing_deg }: TubeFigures): boolean => narrowing_deg !== 0
 
 const datumMark = stroke(pen.fine, 'ink', [9, 1.5, 1.5, 1.5])
 const footMark = stroke(pen.fine, 'ink', [3, 1.5])

@@ -36,7 +36,7 @@ export const clearField = command({
 })
 
 /** `P3: step back from the tip`. */
-export function fieldName(path: Path, record: PlanRecord): string {
+function fieldName(path: Path, record: PlanRecord): string {
   const name = fieldAt(path)?.label ?? pathText(path)
   const [list, at] = path
   if (typeof at !== 'number' || path.length < 3) return name

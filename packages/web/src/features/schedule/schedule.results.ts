@@ -8,7 +8,7 @@ import { isObject, type JsonObject } from '@finwright/plan/protocol/record.ts'
 import type { Answers } from '@finwright/plan/protocol/work.ts'
 import { parseQuantity } from '@finwright/plan/quantity/parse.ts'
 import { plyIds } from '@finwright/plan/resolve/plies.ts'
-import { type Figures, plain } from '@finwright/sheets/layout/figures.ts'
+import type { Figures } from '@finwright/sheets/layout/figures.ts'
 import { margins, readOf } from '../margins/margins.ts'
 import { materialOptions } from '../plan/materials.ts'
 import { type Role, roleOf } from './schedule.commands.ts'
@@ -157,6 +157,3 @@ export function plyShownAt(shapes: readonly PieceShape[], point: Point): string 
   const ending = there.filter(({ netArea_m2 }) => netArea_m2 <= least * 1.02)
   return (ending.filter(({ role }) => role === 'structural').at(-1) ?? ending.at(-1))?.ply ?? null
 }
-
-export const plyWords = ({ id, angle, cloth, role }: PlyRow): string =>
-  `${id}, ${comesOff(role) ? (role === 'peel' ? 'peel ply' : 'film') : `${angle === null ? 'no angle' : `${plain(angle, 0)} degrees`}`}, ${cloth}`
